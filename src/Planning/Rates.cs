@@ -1,0 +1,24 @@
+using Ramwright.Metrology.Quantities;
+
+namespace Ramwright.Planning;
+
+/// <summary>What time costs in this shop, and how times scatter. Settings of the house; a model may be more exact for its own tools and postures.</summary>
+public sealed record Rates
+{
+    public required Money LabourPerHour { get; init; }
+
+    /// <summary>Fetching another tool, where the model gives no time of its own.</summary>
+    public TimeSpan ToolChange { get; init; } = TimeSpan.FromSeconds(30);
+
+    /// <summary>Turning the work into another posture, where the model gives no time of its own.</summary>
+    public TimeSpan PostureChange { get; init; } = TimeSpan.FromSeconds(45);
+
+    /// <summary>Relative standard deviation of one step's time, where the model gives none; independent from step to step.</summary>
+    public double StepSpread { get; init; } = 0.30;
+
+    /// <summary>Relative standard deviation of the factor that technician and tool put on every step alike.</summary>
+    public double SharedSpread { get; init; } = 0.20;
+
+    /// <summary>What <paramref name="time"/> costs, unrounded.</summary>
+    public Money CostOf(TimeSpan time) => (decimal)time.TotalHours * LabourPerHour;
+}
