@@ -16,6 +16,12 @@ public sealed record RebuildJob
 
     /// <summary>What goes in new.</summary>
     public required ImmutableArray<Renewal> Renewals { get; init; }
+
+    /// <summary>By which way (0-based) each part came off, where that is known; else the quickest way that the parts off allow is taken for it.</summary>
+    public ImmutableDictionary<NodeId, int> WaysUsed { get; init; } = ImmutableDictionary<NodeId, int>.Empty;
+
+    /// <summary>Above so many search states the order is the best found so far.</summary>
+    public int StateLimit { get; init; } = 200_000;
 }
 
 /// <summary>The answer: a plan, or the parts that wait for each other.</summary>
@@ -40,6 +46,9 @@ public sealed record RebuildPlan
 
     /// <summary>Oil that goes in, all fills together.</summary>
     public required Volume OilFilled { get; init; }
+
+    /// <summary>True when no order has fewer minutes of tool and posture changes.</summary>
+    public bool ProvenOptimal { get; init; }
 }
 
 /// <summary>What kind of work a rebuild step is.</summary>
