@@ -20,24 +20,35 @@ public sealed record Quote
     public required Money FirmTax { get; init; }
     public required Money FirmGross { get; init; }
 
-    /// <summary>Firm part and every conditional line together, before tax; rounded up to a whole unit.</summary>
+    /// <summary>Firm part and every conditional line together, before tax; rounded up to a whole unit of the currency. Never less than all of it at once would cost.</summary>
     public required Money NotToExceedNet { get; init; }
     public required Money NotToExceedTax { get; init; }
     public required Money NotToExceedGross { get; init; }
 
-    /// <summary>Firm part plus each conditional line times its chance, before tax.</summary>
+    /// <summary>Firm part plus each conditional line times its chance, before tax; a line without a chance is left out.</summary>
     public required Money ExpectedNet { get; init; }
     public required PriceSettings Settings { get; init; }
 
     /// <summary>Parts without a price: the quote is not firm for them.</summary>
     public ImmutableArray<NeedLine> Unpriced { get; init; } = [];
+
+    /// <summary>Parts without a price that an inspection may add: the not-to-exceed does not hold them.</summary>
+    public ImmutableArray<NeedLine> UnpricedOnCondition { get; init; } = [];
+
+    /// <summary>Oil that goes in but has no price per litre.</summary>
+    public Volume? UnpricedOil { get; init; }
+
+    /// <summary>What the firm part buys, with left-overs and contents that must not be used.</summary>
+    public required Cover Cover { get; init; }
 }
 
 /// <summary>Kind of a quote line.</summary>
 public enum QuoteLineKind { Labour, Kit, Part, Oil, Proof }
 
-/// <summary>A line of the firm part.</summary>
-public sealed record QuoteLine(QuoteLineKind Kind, string Text, string? Number, double Quantity, string Unit, Money UnitPrice, Money Price);
+/// <summary>A line of the firm part; its price is quantity times unit price, rounded half to even to two places.</summary>
+/// <param name="Quantity">As printed: hours and litres to 0.01 and 0.001, pieces whole.</param>
+/// <param name="Unit"><c>h</c>, <c>l</c> or <c>pc</c>.</param>
+public sealed record QuoteLine(QuoteLineKind Kind, string Text, string? Number, decimal Quantity, string Unit, Money UnitPrice, Money Price);
 
 /// <summary>A line that applies only when an inspection turns out badly.</summary>
 /// <param name="Chance">0 to 1, where the model knows it.</param>

@@ -1,0 +1,21 @@
+using Ramwright.Metrology.Quantities;
+
+namespace Ramwright.Instruments;
+
+/// <summary>Reads peaks from text: files with separated columns, and what is typed into a form. Never throws on what is in the text.</summary>
+public static class Readings
+{
+    /// <summary>Longest file read, in bytes.</summary>
+    public const int LargestFileBytes = 5_000_000;
+
+    /// <summary>Reads a file of peaks from its bytes, UTF-8.</summary>
+    /// <param name="fileName">For the places of mistakes only; nothing is opened.</param>
+    public static ReadingsAnswer Read(string fileName, ReadOnlySpan<byte> bytes, ReadingsOptions? options = null) => throw new NotSupportedException("Signature only; the body follows.");
+
+    /// <summary>Reads a file of peaks from its text.</summary>
+    /// <param name="fileName">For the places of mistakes only; nothing is opened.</param>
+    public static ReadingsAnswer Read(string fileName, string text, ReadingsOptions? options = null) => throw new NotSupportedException("Signature only; the body follows.");
+
+    /// <summary>Reads peaks typed one after the other, separated by blanks, line breaks or <c>;</c>, decimals with point or comma.</summary>
+    public static ReadingsAnswer ReadTyped(string text, ReadingUnit unit, Area? ramArea = null) => throw new NotSupportedException("Signature only; the body follows.");
+}

@@ -1,0 +1,19 @@
+using Ramwright.Metrology.Quantities;
+
+namespace Ramwright.Instruments;
+
+/// <summary>The mark before the decimals.</summary>
+public enum DecimalMark { Point, Comma }
+
+/// <summary>What is known of a text of readings beside the text.</summary>
+public sealed record ReadingsOptions
+{
+    /// <summary>The unit, where no header names it; a header that names another is a mistake, not overruled.</summary>
+    public ReadingUnit? Unit { get; init; }
+
+    /// <summary>The decimal mark, where it is known; else it is found in the text, which is refused when two readings of it are possible.</summary>
+    public DecimalMark? Decimal { get; init; }
+
+    /// <summary>The ram area, with which a force in kN becomes a pressure; null refuses forces.</summary>
+    public Area? RamArea { get; init; }
+}
