@@ -12,7 +12,7 @@ public static class SettingAdvisor
 
     /// <summary>The advice from limits alone or with the data of the relief valve; the last run tells where the screw stands.</summary>
     public static SettingAdvice Advise(Limits limits, ReliefData? relief, IReadOnlyList<SettingRun> runs, SettingOptions? options = null) =>
-        throw new NotImplementedException();
+        throw new NotSupportedException("Not written yet.");
 }
 
 /// <summary>What the advisor assumes and what risk it takes.</summary>

@@ -6,5 +6,5 @@ namespace Ramwright.Proving.Text;
 public static class ReasonText
 {
     /// <summary>One sentence without a full stop, lower case at the start.</summary>
-    public static string Of(Reason reason, UnitSystem units) => throw new NotImplementedException();
+    public static string Of(Reason reason, UnitSystem units) => throw new NotSupportedException("Not written yet.");
 }

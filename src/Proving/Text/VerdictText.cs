@@ -7,11 +7,11 @@ namespace Ramwright.Proving.Text;
 public static class VerdictText
 {
     /// <summary><c>conforms</c>, <c>does not conform</c> or <c>undecided</c>.</summary>
-    public static string Word(Conformity conformity) => throw new NotImplementedException();
+    public static string Word(Conformity conformity) => throw new NotSupportedException("Not written yet.");
 
     /// <summary>The answer and its main reason: <c>undecided: the scatter is too large for 12 runs</c>.</summary>
-    public static string Headline(Verdict verdict, UnitSystem units) => throw new NotImplementedException();
+    public static string Headline(Verdict verdict, UnitSystem units) => throw new NotSupportedException("Not written yet.");
 
     /// <summary>The lines under the headline: figures, claims, further reasons, flags.</summary>
-    public static ImmutableArray<string> Lines(Verdict verdict, ProofSeries series, UnitSystem units) => throw new NotImplementedException();
+    public static ImmutableArray<string> Lines(Verdict verdict, ProofSeries series, UnitSystem units) => throw new NotSupportedException("Not written yet.");
 }
