@@ -1,0 +1,64 @@
+using Ramwright.Metrology.Quantities;
+using Ramwright.Proving;
+using Ramwright.Records.Ids;
+using Ramwright.ServiceModels.Model;
+
+namespace Ramwright.Records.Events;
+
+/// <summary>A full run while setting, with its peak. Never part of a proof.</summary>
+public sealed record SettingPeakRead(Pressure Peak, InstrumentId? Instrument) : JobEvent;
+
+/// <summary>The relief screw was turned; clockwise is positive.</summary>
+public sealed record ReliefTurned(Angle Turn) : JobEvent;
+
+/// <summary>The relief screw was locked.</summary>
+public sealed record ReliefLocked : JobEvent;
+
+/// <summary>A proof series was opened: all that is fixed before its first run.</summary>
+public sealed record SeriesOpened : JobEvent
+{
+    /// <summary>1, 2, 3 ... within the job.</summary>
+    public required int Series { get; init; }
+
+    public required int PlannedRuns { get; init; }
+    public required PressureWindow Limits { get; init; }
+
+    /// <summary>Above this the tool is quarantined.</summary>
+    public required Pressure Maximum { get; init; }
+
+    public required InstrumentId Device { get; init; }
+    public required SystematicUncertainty Systematic { get; init; }
+
+    /// <summary>Above 0 and below 1.</summary>
+    public required double Coverage { get; init; }
+
+    /// <summary>Above 0 and below 1.</summary>
+    public required double Confidence { get; init; }
+
+    public required DecisionRule Rule { get; init; }
+
+    /// <summary>What the tool pressed against: "die-close stop", "connector 95 mm² Cu".</summary>
+    public string? Load { get; init; }
+
+    /// <summary>Temperature of the room.</summary>
+    public Temperature? Room { get; init; }
+
+    /// <summary>Temperature of the oil.</summary>
+    public Temperature? Oil { get; init; }
+}
+
+/// <summary>A full run of a proof series.</summary>
+/// <param name="Run">1, 2, 3 ... within the series; a void run keeps its number.</param>
+public sealed record RunTaken(int Series, int Run, Pressure Peak, InstrumentId Device) : JobEvent;
+
+/// <summary>A run was void for a cause that is recorded apart from its value.</summary>
+public sealed record RunVoided(int Series, int Run, string Cause) : JobEvent;
+
+/// <summary>A proof series was closed, with the verdict on it.</summary>
+public sealed record SeriesClosed(int Series, Verdict Verdict) : JobEvent;
+
+/// <summary>A run went above the maximum: the tool is not used until its frame has been inspected.</summary>
+public sealed record ToolQuarantined(Pressure Peak, Pressure Maximum) : JobEvent;
+
+/// <summary>The frame was inspected and the tool may be worked on again; the quarantine stays on record.</summary>
+public sealed record QuarantineLifted(string Inspection) : JobEvent;

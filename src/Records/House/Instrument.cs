@@ -1,0 +1,45 @@
+using Ramwright.Records.Events;
+using Ramwright.Records.Ids;
+
+namespace Ramwright.Records.House;
+
+/// <summary>Kinds of instruments; the first four can stand in a proof's reference chain.</summary>
+public enum InstrumentKind { ForceCell, PortGauge, PeakHoldGauge, ToolMemory, TorqueWrench, Calliper, Thermometer, Scale, Other }
+
+/// <summary>An instrument of the house, or new facts of one: the last one counts.</summary>
+/// <param name="Reads">The kind of quantity that it reads.</param>
+public sealed record InstrumentRegistered(InstrumentId Instrument, string Name, InstrumentKind Kind, ReadingKind Reads) : HouseEvent
+{
+    public string? Maker { get; init; }
+    public string? SerialNumber { get; init; }
+
+    /// <summary>Upper end of the range, in SI of <see cref="Reads"/>.</summary>
+    public Reading? Range { get; init; }
+
+    /// <summary>Smallest step shown.</summary>
+    public Reading? Resolution { get; init; }
+
+    /// <summary>Time constant of a first-order lag; null when not known.</summary>
+    public TimeSpan? Response { get; init; }
+
+    /// <summary>Time between two samples; null for an instrument that does not sample.</summary>
+    public TimeSpan? SamplingInterval { get; init; }
+
+    /// <summary>Where its readings come from: <c>hand</c>, <c>simulated</c>, or an address that the Instruments room understands.</summary>
+    public string Connection { get; init; } = "hand";
+
+    /// <summary>False once it is withdrawn; what was read with it stays.</summary>
+    public bool InUse { get; init; } = true;
+}
+
+/// <summary>An instrument was calibrated.</summary>
+/// <param name="Due">The last day on which the house relies on it.</param>
+/// <param name="Expanded">Expanded uncertainty (k = 2) from the certificate, at its worst point in use.</param>
+public sealed record InstrumentCalibrated(InstrumentId Instrument, DateOnly On, DateOnly Due, string Certificate, string Laboratory, Reading Expanded) : HouseEvent
+{
+    /// <summary>Drift between this calibration and the one before, per year; null when it is the first.</summary>
+    public Reading? DriftPerYear { get; init; }
+
+    /// <summary>Change of the reading per kelvin away from 20 °C, as the certificate or maker states.</summary>
+    public Reading? PerKelvin { get; init; }
+}
