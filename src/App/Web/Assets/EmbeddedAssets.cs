@@ -32,7 +32,7 @@ public static class EmbeddedAssets
         var sheet = new StringBuilder();
         foreach (var name in names.Where(n => n.EndsWith(".css", StringComparison.Ordinal)))
             sheet.Append(Encoding.UTF8.GetString(Read(assembly, name))).Append('\n');
-        sheet.Append(Paper.Drawing.PictureCss.Screen());
+        sheet.Append(Paper.Drawing.PictureCss.Sheet);
         found["/sheet.css"] = Make(Encoding.UTF8.GetBytes(sheet.ToString()), "sheet.css");
         return found.ToFrozenDictionary(StringComparer.Ordinal);
     }

@@ -1,0 +1,68 @@
+using System.Net;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Mvc.Razor;
+using Ramwright.App.Web.Assets;
+using Ramwright.App.Web.Errors;
+using Ramwright.App.Web.Security;
+using Ramwright.App.Web.Tablet;
+
+namespace Ramwright.App.Web;
+
+/// <summary>The one door to the web bench.</summary>
+public static class WebHost
+{
+    /// <summary>A bench ready to run; the caller starts it.</summary>
+    public static WebApplication Build(ServeOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ApplicationName = typeof(WebHost).Assembly.GetName().Name, ContentRootPath = AppContext.BaseDirectory });
+        builder.Logging.ClearProviders().AddSimpleConsole(o => o.SingleLine = true).SetMinimumLevel(LogLevel.Warning);
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = 8 * 1024 * 1024;
+            kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(15);
+            kestrel.Listen(options.Address is "localhost" ? IPAddress.Loopback : IPAddress.Parse(options.Address), options.Port);
+        });
+
+        AddServices(builder.Services, options);
+        var app = builder.Build();
+        app.UseSecurityHeaders();
+        app.UseHostCheck(options.Address);
+        app.UseErrorPages();
+        app.UseRouting();
+        app.MapAssets();
+        app.MapGet("/tablet.css", (HttpContext http) => Results.Text(TabletCookie.Of(http.Request.Cookies[TabletCookie.Name]).Css(), "text/css; charset=utf-8"));
+        app.MapRazorPages();
+        return app;
+    }
+
+    private static void AddServices(IServiceCollection services, ServeOptions options)
+    {
+        services.AddSingleton(options);
+        services.AddSingleton(options.Clock);
+
+        // Forms drawn before a restart must still be taken after it: their keys are kept with the data.
+        services.AddDataProtection().SetApplicationName("ramwright").PersistKeysToFileSystem(Directory.CreateDirectory(Path.Combine(options.DataFolder, "keys")));
+        services.AddAntiforgery(o =>
+        {
+            o.Cookie.Name = "form";
+            o.Cookie.SameSite = SameSiteMode.Strict;
+            o.Cookie.HttpOnly = true;
+        });
+        services.AddRazorPages(o => o.RootDirectory = "/");
+        services.Configure<RazorViewEngineOptions>(o =>
+        {
+            o.PageViewLocationFormats.Add("/Web/Parts/{0}.cshtml");
+            o.PageViewLocationFormats.Add("/Web/Frame/{0}.cshtml");
+        });
+        services.Configure<Microsoft.AspNetCore.Http.Features.FormOptions>(o =>
+        {
+            o.ValueCountLimit = 2000;
+            o.ValueLengthLimit = 64 * 1024;
+            o.MultipartBodyLengthLimit = 8 * 1024 * 1024;
+        });
+        services.Configure<RouteOptions>(o => o.LowercaseUrls = true);
+    }
+}
