@@ -3,8 +3,10 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Mvc.Razor;
 using Ramwright.App.Web.Assets;
 using Ramwright.App.Web.Errors;
+using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Security;
 using Ramwright.App.Web.Tablet;
+using Ramwright.Records.Store;
 
 namespace Ramwright.App.Web;
 
@@ -18,6 +20,7 @@ public static class WebHost
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ApplicationName = typeof(WebHost).Assembly.GetName().Name, ContentRootPath = AppContext.BaseDirectory });
         builder.Logging.ClearProviders().AddSimpleConsole(o => o.SingleLine = true).SetMinimumLevel(LogLevel.Warning);
         builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        builder.Logging.AddFilter("Microsoft.AspNetCore.Antiforgery", LogLevel.Error);
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
@@ -42,6 +45,9 @@ public static class WebHost
     {
         services.AddSingleton(options);
         services.AddSingleton(options.Clock);
+        services.AddSingleton(new Ledger(Path.Combine(Directory.CreateDirectory(options.DataFolder).FullName, "ledger.db"), options.Clock));
+        services.AddSingleton(new ModelShelf([]));
+        services.AddSingleton<Bench>();
 
         // Forms drawn before a restart must still be taken after it: their keys are kept with the data.
         services.AddDataProtection().SetApplicationName("ramwright").PersistKeysToFileSystem(Directory.CreateDirectory(Path.Combine(options.DataFolder, "keys")));

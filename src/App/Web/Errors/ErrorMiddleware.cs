@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Diagnostics;
+using Ramwright.Records.Store;
 
 namespace Ramwright.App.Web.Errors;
 
@@ -21,7 +22,7 @@ public static class ErrorMiddleware
     {
         BadHttpRequestException bad => bad.StatusCode,
         InvalidDataException => 400,
-        IOException => 503,
+        LedgerUnavailableException or IOException => 503,
         _ => 500,
     };
 

@@ -15,7 +15,7 @@ public sealed record Sheet
     public string? Place { get; init; }
 
     /// <summary>The nine stations of a job; null where the page belongs to no job.</summary>
-    public Route? Route { get; init; }
+    public StationRoute? Route { get; init; }
 
     /// <summary>The fields of the title block, at most seven.</summary>
     public ImmutableArray<BlockField> Block { get; init; } = [];

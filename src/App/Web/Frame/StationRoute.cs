@@ -12,4 +12,4 @@ public enum StopState { Passed, Here, Ahead, Skipped }
 public sealed record Stop(int Number, string Name, StopState State, string? Link, bool Seen);
 
 /// <summary>The nine stations, along the side of a wide sheet and the top of a narrow one.</summary>
-public sealed record Route(ImmutableArray<Stop> Stops);
+public sealed record StationRoute(ImmutableArray<Stop> Stops);
