@@ -28,6 +28,10 @@ internal static class SectionReader
         var names = section.Keys.Select(k => k.Name).ToList();
         var near = context.Mistakes.Near(entry.Key, names);
         var what = entry.Key.Length <= 70 ? entry.Key : entry.Key[..67] + "...";
-        context.Add(entry.At, $"{section.Name} has no key '{what}'", near is null ? $"take it away; the keys here are {string.Join(", ", names)}" : $"write {near}", "unknown-key");
+        var cutText = entry.Value is YamlScalar { Text.Length: 0 } && entry.Key.Contains(' ', StringComparison.Ordinal);
+        var mend = cutText ? "put the text before it in quotes: within braces an unquoted comma begins a new key"
+            : near is not null ? $"write {near}"
+            : $"take it away; the keys here are {string.Join(", ", names)}";
+        context.Add(entry.At, $"{section.Name} has no key '{what}'", mend, "unknown-key");
     }
 }
