@@ -38,7 +38,7 @@ public sealed record FindingRecorded(SymptomId? Symptom, string? Text, bool Seen
 
 /// <summary>Something was measured outside a setting or a proof.</summary>
 /// <param name="What">What was measured, in words: "pressure held after one minute".</param>
-public sealed record MeasurementRecorded(string What, Reading Value, InstrumentId? Instrument, string? Note) : JobEvent;
+public sealed record MeasurementRecorded(string What, MeasuredValue Value, InstrumentId? Instrument, string? Note) : JobEvent;
 
 /// <summary>Full runs before anything was adjusted.</summary>
 /// <param name="Peaks">In the order taken; one or more.</param>

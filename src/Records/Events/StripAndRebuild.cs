@@ -10,10 +10,10 @@ namespace Ramwright.Records.Events;
 /// <param name="Step">0-based place in the plan.</param>
 /// <param name="Node">The part that came off or the state that was reached.</param>
 /// <param name="Value">The figure that answers the step, where it has one.</param>
-public sealed record StripStepSigned(int Step, NodeId Node, Reading? Value, string? Note) : JobEvent;
+public sealed record StripStepSigned(int Step, NodeId Node, MeasuredValue? Value, string? Note) : JobEvent;
 
 /// <summary>A part was looked at or measured: it may be used again, or not.</summary>
-public sealed record InspectionAnswered(InspectionId Inspection, NodeId Part, bool Good, Reading? Measured, string? Note) : JobEvent;
+public sealed record InspectionAnswered(InspectionId Inspection, NodeId Part, bool Good, MeasuredValue? Measured, string? Note) : JobEvent;
 
 /// <summary>A plan to put the tool together was taken on.</summary>
 /// <param name="Start">Parts off and states reached when it was made.</param>

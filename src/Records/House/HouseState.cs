@@ -53,7 +53,7 @@ public sealed record HouseState
     } with { Version = entry.Number };
 
     private InstrumentState Known(InstrumentId id) => Find(id)
-        ?? new(new InstrumentRegistered(id, id.ToString(), InstrumentKind.Other, ReadingKind.Pressure), []);
+        ?? new(new InstrumentRegistered(id, id.ToString(), InstrumentKind.Other, MeasuredKind.Pressure), []);
 
     private static class Register<T>
     {

@@ -8,16 +8,16 @@ public enum InstrumentKind { ForceCell, PortGauge, PeakHoldGauge, ToolMemory, To
 
 /// <summary>An instrument of the house, or new facts of one: the last one counts.</summary>
 /// <param name="Reads">The kind of quantity that it reads.</param>
-public sealed record InstrumentRegistered(InstrumentId Instrument, string Name, InstrumentKind Kind, ReadingKind Reads) : HouseEvent
+public sealed record InstrumentRegistered(InstrumentId Instrument, string Name, InstrumentKind Kind, MeasuredKind Reads) : HouseEvent
 {
     public string? Maker { get; init; }
     public string? SerialNumber { get; init; }
 
     /// <summary>Upper end of the range, in SI of <see cref="Reads"/>.</summary>
-    public Reading? Range { get; init; }
+    public MeasuredValue? Range { get; init; }
 
     /// <summary>Smallest step shown.</summary>
-    public Reading? Resolution { get; init; }
+    public MeasuredValue? Resolution { get; init; }
 
     /// <summary>Time constant of a first-order lag; null when not known.</summary>
     public TimeSpan? Response { get; init; }
@@ -35,11 +35,11 @@ public sealed record InstrumentRegistered(InstrumentId Instrument, string Name, 
 /// <summary>An instrument was calibrated.</summary>
 /// <param name="Due">The last day on which the house relies on it.</param>
 /// <param name="Expanded">Expanded uncertainty (k = 2) from the certificate, at its worst point in use.</param>
-public sealed record InstrumentCalibrated(InstrumentId Instrument, DateOnly On, DateOnly Due, string Certificate, string Laboratory, Reading Expanded) : HouseEvent
+public sealed record InstrumentCalibrated(InstrumentId Instrument, DateOnly On, DateOnly Due, string Certificate, string Laboratory, MeasuredValue Expanded) : HouseEvent
 {
     /// <summary>Drift between this calibration and the one before, per year; null when it is the first.</summary>
-    public Reading? DriftPerYear { get; init; }
+    public MeasuredValue? DriftPerYear { get; init; }
 
     /// <summary>Change of the reading per kelvin away from 20 °C, as the certificate or maker states.</summary>
-    public Reading? PerKelvin { get; init; }
+    public MeasuredValue? PerKelvin { get; init; }
 }

@@ -66,6 +66,9 @@ public sealed record JobState
     /// <summary>The last closed series, as long as nothing was turned, stripped or rebuilt since; else null.</summary>
     public SeriesState? StandingProof => Series.Count > 0 && Series[^1] is { Closed: not null, Superseded: null } last ? last : null;
 
+    /// <summary>The number that the next proof series gets.</summary>
+    public int NextSeries => Series.Count + 1;
+
     /// <summary>The number for the next paper of a kind, such as <c>SM-0417-P2</c>.</summary>
     public string NextReportNumber(ReportKind kind)
     {

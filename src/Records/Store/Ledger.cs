@@ -1,52 +1,101 @@
 using System.Collections.Immutable;
+using Microsoft.EntityFrameworkCore;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
 using Ramwright.Records.Ids;
 using Ramwright.Records.Jobs;
+using Ramwright.Records.Store.Sqlite;
 
 namespace Ramwright.Records.Store;
 
 /// <summary>
 /// The house's ledger: entries are added, never changed, and chained by hash. Every write is one transaction that is on the disk
-/// before it is acknowledged. Safe for use from several threads.
+/// before it is acknowledged. Safe for use from several threads. Every call may throw <see cref="LedgerUnavailableException"/>.
 /// </summary>
-public sealed class Ledger(string path, TimeProvider clock)
+/// <remarks>The file is looked at on the first call, not before: whoever only holds a ledger pays nothing for it.</remarks>
+public sealed class Ledger : IDisposable
 {
-    /// <summary>The database file.</summary>
-    public string Path { get; } = path;
+    private readonly LedgerSession session;
+    private readonly LedgerWriter writer;
 
-    public TimeProvider Clock { get; } = clock;
+    /// <param name="path">The database file; made on the first write or read when it does not exist. Its witness lies beside it.</param>
+    public Ledger(string path, TimeProvider clock)
+    {
+        Path = path;
+        Clock = clock;
+        session = new(new SqliteStore(path), new(path + ".witness"), clock);
+        writer = new(session);
+    }
+
+    /// <summary>The database file.</summary>
+    public string Path { get; }
+
+    public TimeProvider Clock { get; }
 
     /// <summary>Opens a job: gives it the next number and writes the opening, with more events if given, as one.</summary>
-    public Task<Appended> OpenJobAsync(SubmitToken token, PersonId by, JobOpened opened, params IReadOnlyList<JobEvent> more) => throw new NotSupportedException();
+    public Task<Appended> OpenJobAsync(SubmitToken token, PersonId by, JobOpened opened, params IReadOnlyList<JobEvent> more) =>
+        session.DoAsync(() => writer.OpenJobAsync(token, by, [opened, .. more]));
 
     /// <summary>Writes events to a job, all or none.</summary>
     /// <param name="seen">The version of the job that the writer saw (<see cref="JobState.Version"/>); null: whatever stands.</param>
-    public Task<Appended> AppendOnceAsync(SubmitToken token, PersonId by, JobId job, EntryNumber? seen, params IReadOnlyList<JobEvent> events) => throw new NotSupportedException();
+    public Task<Appended> AppendOnceAsync(SubmitToken token, PersonId by, JobId job, EntryNumber? seen, params IReadOnlyList<JobEvent> events) =>
+        session.DoAsync(() => writer.AppendAsync(token, by, job, seen, events));
 
     /// <summary>Writes to the house's registers, all or none.</summary>
-    public Task<Appended> AppendOnceAsync(SubmitToken token, PersonId by, params IReadOnlyList<HouseEvent> events) => throw new NotSupportedException();
+    public Task<Appended> AppendOnceAsync(SubmitToken token, PersonId by, params IReadOnlyList<HouseEvent> events) =>
+        session.DoAsync(() => writer.AppendAsync(token, by, events));
 
     /// <summary>The job as it stands; null when there is none of that number.</summary>
-    public Task<JobState?> ReadAsync(JobId job, CancellationToken stop = default) => throw new NotSupportedException();
+    public Task<JobState?> ReadAsync(JobId job, CancellationToken stop = default) => session.ReadAsync(async db =>
+    {
+        var entries = await Streams.ReadAsync<JobEvent>(db, Streams.Of(job), EntryNumber.None, stop);
+        return entries.Count == 0 ? null : JobState.Fold(job, entries);
+    }, stop);
 
     /// <summary>The registers and settings as they stand.</summary>
-    public Task<HouseState> HouseAsync(CancellationToken stop = default) => throw new NotSupportedException();
+    public Task<HouseState> HouseAsync(CancellationToken stop = default) => session.ReadAsync(db => session.HouseAsync(db, stop), stop);
 
     /// <summary>Jobs without an end, by promised day.</summary>
-    public Task<ImmutableArray<RackPlace>> JobsInHouseAsync(CancellationToken stop = default) => throw new NotSupportedException();
+    public Task<ImmutableArray<RackPlace>> JobsInHouseAsync(CancellationToken stop = default) => session.ReadAsync(async db =>
+    {
+        var rows = await db.Jobs.AsNoTracking().Where(j => j.End == null).ToListAsync(stop);
+        return rows.OrderBy(j => j.Promised ?? "9999", StringComparer.Ordinal).ThenBy(j => j.Number).Select(Projections.ToPlace).ToImmutableArray();
+    }, stop);
 
     /// <summary>Ended jobs, the latest first, at most so many.</summary>
-    public Task<ImmutableArray<RackPlace>> EndedJobsAsync(int most, CancellationToken stop = default) => throw new NotSupportedException();
+    public Task<ImmutableArray<RackPlace>> EndedJobsAsync(int most, CancellationToken stop = default) => session.ReadAsync(async db =>
+    {
+        var rows = await db.Jobs.AsNoTracking().Where(j => j.End != null).OrderByDescending(j => j.Version).Take(most).ToListAsync(stop);
+        return rows.Select(Projections.ToPlace).ToImmutableArray();
+    }, stop);
 
-    public Task<ToolHistory> ToolHistoryAsync(ToolSerial tool, CancellationToken stop = default) => throw new NotSupportedException();
+    /// <summary>The tool's registration and all its jobs, the latest first.</summary>
+    public Task<ToolHistory> ToolHistoryAsync(ToolSerial tool, CancellationToken stop = default) => session.ReadAsync(async db =>
+    {
+        var jobs = await db.Jobs.AsNoTracking().Where(j => j.Tool == tool.Value).OrderByDescending(j => j.Number).ToListAsync(stop);
+        var facts = await Streams.ReadAsync<HouseEvent>(db, Streams.Of(tool), EntryNumber.None, stop);
+        return new ToolHistory(tool, facts.LastOrDefault()?.What as ToolRegistered, [.. jobs.Select(Projections.ToPlace)]);
+    }, stop);
 
     /// <summary>Customers' tools, by serial, at most so many.</summary>
-    public Task<ImmutableArray<ToolRegistered>> ToolsAsync(int most, CancellationToken stop = default) => throw new NotSupportedException();
+    public Task<ImmutableArray<ToolRegistered>> ToolsAsync(int most, CancellationToken stop = default) => session.ReadAsync(async db =>
+    {
+        var rows = await db.Tools.AsNoTracking().OrderBy(t => t.Serial).Take(most)
+            .Join(db.Entries.AsNoTracking(), t => t.Entry, e => e.Number, (_, e) => e).ToListAsync(stop);
+        return rows.Select(r => Streams.ToEntry<HouseEvent>(r).What).OfType<ToolRegistered>().OrderBy(t => t.Tool.Value, StringComparer.Ordinal).ToImmutableArray();
+    }, stop);
 
-    public Task<LedgerHead> HeadAsync(CancellationToken stop = default) => throw new NotSupportedException();
+    /// <summary>The hash of the last entry, as papers print it.</summary>
+    public Task<LedgerHead> HeadAsync(CancellationToken stop = default) => session.ReadAsync(db => Streams.HeadAsync(db, stop), stop);
 
-    /// <summary>Checks every entry from the first to the last.</summary>
+    /// <summary>Checks every entry from the first to the last, against the chain, the witness and the head asked for.</summary>
     /// <param name="head">A head off a paper, whole or its first 8 digits or more, as <see cref="LedgerHead.TryReadHash"/> gives it; null: none.</param>
-    public Task<Verification> VerifyAsync(string? head, CancellationToken stop = default) => throw new NotSupportedException();
+    public Task<Verification> VerifyAsync(string? head, CancellationToken stop = default) =>
+        session.ReadAsync(db => ChainCheck.RunAsync(db, session.Witness, head, stop), stop);
+
+    /// <summary>Makes the rack's and the tools' tables anew from the entries; returns how many jobs there are.</summary>
+    public Task<int> RebuildTablesAsync(CancellationToken stop = default) => session.DoAsync(() => writer.RebuildTablesAsync(stop), stop);
+
+    /// <summary>Lets go of the file.</summary>
+    public void Dispose() => session.Dispose();
 }

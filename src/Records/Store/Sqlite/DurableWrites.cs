@@ -1,0 +1,23 @@
+using System.Data.Common;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+
+namespace Ramwright.Records.Store.Sqlite;
+
+/// <summary>Every connection waits for the disk at each commit (FULL), so that an acknowledged entry survives a crash of program or machine.</summary>
+internal sealed class DurableWrites : DbConnectionInterceptor
+{
+    public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData) => Set(connection);
+
+    public override Task ConnectionOpenedAsync(DbConnection connection, ConnectionEndEventData eventData, CancellationToken cancellationToken = default)
+    {
+        Set(connection);
+        return Task.CompletedTask;
+    }
+
+    private static void Set(DbConnection connection)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = "PRAGMA synchronous = FULL;";
+        command.ExecuteNonQuery();
+    }
+}
