@@ -1,4 +1,5 @@
 using Ramwright.Metrology.Quantities;
+using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.Planning;
 
@@ -18,6 +19,13 @@ public sealed record Rates
 
     /// <summary>Relative standard deviation of the factor that technician and tool put on every step alike.</summary>
     public double SharedSpread { get; init; } = 0.20;
+
+    /// <summary>Time to fetch a tool when another was in hand.</summary>
+    public TimeSpan ChangeTime(ServiceModel model, ToolId tool) => model.FindTool(tool)?.Change ?? ToolChange;
+
+    /// <summary>Time to turn the work into a posture.</summary>
+    public TimeSpan ChangeTime(ServiceModel model, PostureId posture) =>
+        model.Postures.FirstOrDefault(p => p.Id == posture)?.Change ?? PostureChange;
 
     /// <summary>What <paramref name="time"/> costs, unrounded.</summary>
     public Money CostOf(TimeSpan time) => (decimal)time.TotalHours * LabourPerHour;

@@ -25,10 +25,4 @@ public sealed record StripJob
 
     /// <summary>After so many search states the answer is the best found so far, with its gap. The default is a second or two of work.</summary>
     public int StateLimit { get; init; } = 200_000;
-
-    /// <summary>Time to fetch a tool when another was in hand.</summary>
-    internal TimeSpan ChangeTime(ToolId tool) => Model.FindTool(tool)?.Change ?? Rates.ToolChange;
-
-    /// <summary>Time to turn the work into a posture.</summary>
-    internal TimeSpan ChangeTime(PostureId posture) => Model.Postures.FirstOrDefault(p => p.Id == posture)?.Change ?? Rates.PostureChange;
 }

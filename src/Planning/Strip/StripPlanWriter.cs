@@ -43,9 +43,9 @@ internal sealed class StripPlanWriter(StripJob job, EffectiveWays ways)
         var part = job.Model.FindPart(way.Node);
         var change = TimeSpan.Zero;
         if (way.Tool is { } taken && taken != tool)
-            change += job.ChangeTime((tool = taken).Value);
+            change += job.Rates.ChangeTime(job.Model, (tool = taken).Value);
         if (way.Posture is { } turned && turned != posture)
-            change += job.ChangeTime((posture = turned).Value);
+            change += job.Rates.ChangeTime(job.Model, (posture = turned).Value);
         times.Add(new WorkTime(way.Time, way.TimeSpread ?? job.Rates.StepSpread));
         times.Add(new WorkTime(change, job.Rates.StepSpread));
         return new StripStep

@@ -47,9 +47,9 @@ internal sealed class WayGraphBuilder
             Renewable = [.. renewable.Keys],
             RenewalCost = [.. renewable.Keys.Select(r => CostScale.Of(ways.PriceOf(r)))],
             Tools = [.. tools.Keys],
-            ToolCost = [.. tools.Keys.Select(t => CostScale.Of(job.Rates.CostOf(job.ChangeTime(t))))],
+            ToolCost = [.. tools.Keys.Select(t => CostScale.Of(job.Rates.CostOf(job.Rates.ChangeTime(job.Model, t))))],
             Postures = [.. postures.Keys],
-            PostureCost = [.. postures.Keys.Select(p => CostScale.Of(job.Rates.CostOf(job.ChangeTime(p))))],
+            PostureCost = [.. postures.Keys.Select(p => CostScale.Of(job.Rates.CostOf(job.Rates.ChangeTime(job.Model, p))))],
             ToolInHand = job.ToolInHand is { } tool ? tools.GetValueOrDefault(tool, SequenceProblem.None) : SequenceProblem.None,
             PostureNow = job.Posture is { } posture ? postures.GetValueOrDefault(posture, SequenceProblem.None) : SequenceProblem.None,
         };

@@ -1,0 +1,123 @@
+using System.Collections.Immutable;
+using Ramwright.Metrology.Quantities;
+using Ramwright.Planning.Rebuild;
+using Ramwright.Planning.Strip;
+using Ramwright.ServiceModels.Model;
+using static Ramwright.Planning.Tests.Models;
+
+namespace Ramwright.Planning.Tests.Rebuild;
+
+public sealed class TogetherAgain
+{
+    /// <summary>An invented ram with its seal, under a cap, behind a plug; oil and battery.</summary>
+    private static ServiceModel Tool => Of(
+        [
+            State("battery-removed", 0.3, isolates: true) with { Undo = new Undo { Text = "put the pack on", Time = TimeSpan.FromMinutes(0.3) } },
+            State("oil-drained", 4, "plug") with
+            {
+                Loses = Volume.FromMillilitres(95),
+                Undo = new Undo { Text = "fill to the mark", Kind = UndoKind.Fill, After = Ids("cap"), Before = Ids("plug"), Time = TimeSpan.FromMinutes(5) },
+            },
+        ],
+        Part("plug", Way(0.5, tool: "hex-5") with { HeldBy = new Holding(HoldKind.Thread, ThreadHand.Right) }),
+        Part("cap", Way(2.5, "oil-drained", "hook", "up") with { HeldBy = new Holding(HoldKind.Thread, ThreadHand.Left) }) with
+        {
+            Fit = new Fit { Torque = new TorqueSpec(Torque.FromNewtonMetres(85), 0.05), Lubricant = "thread grease", Bleed = "crack the cap open" },
+        },
+        Part("ram", Way(1, "cap", posture: "up")) with { Fit = new Fit { Unit = new UnitId("ram-unit") } },
+        Part("ram-seal", Way(1, "ram", "pick", "flat")) with
+        {
+            Renew = RenewalRule.WhenDisturbed,
+            Fit = new Fit { Unit = new UnitId("ram-unit"), Orientation = "lip towards the pressure" },
+        }) with
+    {
+        Units = [new MadeUpUnit(new UnitId("ram-unit"), "ram unit") { Time = TimeSpan.FromMinutes(1) }],
+    };
+
+    private static RebuildPlan After(ServiceModel model, string target)
+    {
+        var strip = Assert.IsType<StripAnswer.Planned>(StripPlanner.Plan(new StripJob { Model = model, Rates = Models.Rates, Targets = Ids(target) })).Plan;
+        return Assert.IsType<RebuildAnswer.Planned>(RebuildPlanner.Plan(new RebuildJob
+        {
+            Model = model,
+            Rates = Models.Rates,
+            Done = [.. strip.Steps.Select(s => s.Node)],
+            Renewals = strip.Renewals,
+        })).Plan;
+    }
+
+    [Fact]
+    public void Makes_the_unit_up_before_it_goes_in_and_ends_with_the_battery()
+    {
+        var plan = After(Tool, "ram-seal");
+        Assert.Equal(
+            """
+            MakeUpUnit Fit the ram
+            MakeUpUnit Fit the new ram seal
+            FitUnit Fit the ram unit as one
+            FitPart Fit and tighten the cap: left-hand thread, turn anticlockwise
+            Bleed Crack the cap open
+            Fill Fill to the mark
+            FitPart Fit and tighten the plug
+            UndoState Put the pack on
+            """,
+            string.Join('\n', plan.Steps.Select(s => $"{s.Kind} {s.Operation}")));
+        Assert.Equal(95, plan.OilFilled.Millilitres, tolerance: 1e-9);
+        Assert.True(plan.ProvenOptimal);
+    }
+
+    [Fact]
+    public void Carries_torque_hand_lubricant_orientation_and_what_is_new()
+    {
+        var steps = After(Tool, "ram-seal").Steps;
+        var cap = steps.Single(s => s.Node == Id("cap") && s.Kind is RebuildKind.FitPart);
+        Assert.Equal(85, cap.Torque!.Torque.NewtonMetres, tolerance: 1e-9);
+        Assert.Equal((ThreadHand.Left, "thread grease"), (cap.Hand, cap.Lubricant));
+        var seal = steps.Single(s => s.Node == Id("ram-seal"));
+        Assert.Equal("lip towards the pressure", seal.Orientation);
+        Assert.Equal([Id("ram-seal")], seal.NewParts);
+        Assert.Equal([Id("ram-seal")], steps.Single(s => s.Kind is RebuildKind.FitUnit).NewParts);
+    }
+
+    [Fact]
+    public void What_was_in_the_way_goes_back_after_what_it_blocked()
+    {
+        var model = Of(Part("outer", Way(1)), Part("middle", Way(1, "outer")), Part("inner", Way(1, "middle")));
+        Assert.Equal([Id("inner"), Id("middle"), Id("outer")], After(model, "inner").Steps.Select(s => s.Node!.Value));
+    }
+
+    [Fact]
+    public void A_part_spoilt_in_its_place_is_renewed_before_what_spoilt_it_goes_back()
+    {
+        var model = Of(Part("cap", Way(1) with { Destroys = Ids("wiper") }), Part("wiper", Way(1, "cap")));
+        var steps = After(model, "cap").Steps;
+        Assert.Equal("Renew the wiper where it is; Fit the cap", string.Join("; ", steps.Select(s => s.Operation)));
+    }
+
+    [Fact]
+    public void Fits_that_wait_for_each_other_are_named_in_order()
+    {
+        var model = Of(
+            Part("a", Way(1)) with { Fit = new Fit { After = Ids("c") } },
+            Part("b", Way(1)) with { Fit = new Fit { After = Ids("a") } },
+            Part("c", Way(1)) with { Fit = new Fit { After = Ids("b") } });
+        var answer = RebuildPlanner.Plan(new RebuildJob { Model = model, Rates = Models.Rates, Done = [.. Ids("a b c")], Renewals = [] });
+        var circle = Assert.IsType<RebuildAnswer.Circle>(answer).Nodes;
+        Assert.Equal(3, circle.Length);
+        for (var i = 0; i < 3; i++)
+            Assert.Contains(circle[i], model.FindPart(circle[(i + 1) % 3])!.Fit!.After);
+    }
+
+    [Fact]
+    public void Steps_with_one_tool_stand_together_where_they_may()
+    {
+        var model = Of(
+            Part("a", Way(1)) with { Fit = new Fit { Tool = new ToolId("x") } },
+            Part("b", Way(1)) with { Fit = new Fit { Tool = new ToolId("y"), After = Ids("a") } },
+            Part("c", Way(1)) with { Fit = new Fit { Tool = new ToolId("x") } },
+            Part("d", Way(1)) with { Fit = new Fit { Tool = new ToolId("y") } });
+        var answer = RebuildPlanner.Plan(new RebuildJob { Model = model, Rates = Models.Rates, Done = [.. Ids("a b c d")], Renewals = [] });
+        var plan = Assert.IsType<RebuildAnswer.Planned>(answer).Plan;
+        Assert.Equal(TimeSpan.FromMinutes(1), plan.Steps.Aggregate(TimeSpan.Zero, (sum, s) => sum + s.ChangeTime));
+    }
+}
