@@ -1,5 +1,4 @@
-using Ramwright.App.Web;
+using Ramwright.App.CommandLine;
 
-var app = WebHost.Build(new ServeOptions { DataFolder = Path.Combine(Path.GetTempPath(), "ramwright-data"), Demo = true });
-await app.RunAsync();
-return 0;
+Console.OutputEncoding = System.Text.Encoding.UTF8;
+return await new RamwrightCommand(Console.Out, Console.Error).RunAsync(args);

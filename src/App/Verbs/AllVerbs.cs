@@ -1,0 +1,22 @@
+using Ramwright.App.CommandLine;
+
+namespace Ramwright.App.Verbs;
+
+/// <summary>Every verb, in the order in which help lists them.</summary>
+internal static class AllVerbs
+{
+    public static IEnumerable<Verb> List() =>
+    [
+        new ServeVerb(),
+        new CheckVerb(),
+        new ExplainVerb(),
+        new SchemaModelVerb(),
+        new PlanVerb(),
+        new PartsVerb(),
+        new SetVerb(),
+        new ProveVerb(),
+        new VerifyLedgerVerb(),
+        new KernelFactorVerb(),
+        new CompletionsVerb(),
+    ];
+}

@@ -1,0 +1,11 @@
+namespace Ramwright.App.Verbs;
+
+/// <summary>Small files that the examples read. Invented readings of the made-up Corrie 85.</summary>
+internal static class ExampleFiles
+{
+    public static IReadOnlyDictionary<string, string> Series { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["series-07.csv"] = "run;peak_bar\n1;701.2\n2;698.4\n3;703.0\n4;699.7\n5;700.6\n6;697.9\n7;702.1\n8;700.9\n9;699.1\n10;701.7\n11;698.8\n12;700.4\n",
+        ["series-08.csv"] = "run;peak_bar\n1;704.1\n2;693.0\n3;710.2\n4;697.5\n5;702.8\n6;689.9\n7;706.6\n8;702.5\n9;694.8\n10;705.9\n11;690.3\n12;700.1\n",
+    };
+}
