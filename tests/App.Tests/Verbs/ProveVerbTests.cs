@@ -1,0 +1,92 @@
+using Ramwright.App.Tests.CommandLine;
+
+namespace Ramwright.App.Tests.Verbs;
+
+public sealed class ProveVerbTests
+{
+    private const string Twelve = "701.2\n698.4\n703.0\n699.7\n700.6\n697.9\n702.1\n700.9\n699.1\n701.7\n698.8\n700.4\n";
+
+    [Fact]
+    public async Task Twelve_close_runs_conform_and_every_pinned_key_is_there()
+    {
+        using var folder = new TemporaryFolder();
+        var run = await Run.Of("prove", folder.Write("a.csv", "peak_bar\n" + Twelve), "--model", "corrie-85", "--systematic", "4bar", "--json");
+        Assert.Equal(0, run.Exit);
+        var json = run.Json;
+        Assert.Equal("ramwright/prove/1", (string?)json["schema"]);
+        Assert.Equal("conforms", (string?)json["verdict"]);
+        Assert.Equal(12, (int?)json["n"]);
+        Assert.Equal(683, (double)json["guardLow"]!, 1e-9);
+        Assert.Equal(717, (double)json["guardHigh"]!, 1e-9);
+        // One-sided factor for n 12, 95 %, 95 %: Montgomery & Runger, 7th ed., Table XII prints 2.736.
+        Assert.Equal(2.736, (double)json["oneSidedFactor"]!, 0.0005);
+        foreach (var key in new[] { "reasons", "unit", "plannedRuns", "mean", "standardDeviation", "scatterFrom", "coverage", "confidence", "claims", "toleranceFactor", "intervalLow", "intervalHigh", "flags" })
+            Assert.True(json.ContainsKey(key), key);
+        Assert.Equal(2, json["claims"]!.AsArray().Count);
+        Assert.All(json["claims"]!.AsArray(), c => Assert.True((bool)c!["holds"]! && (double)c["shareShown"]! > 0.95));
+    }
+
+    [Fact]
+    public async Task Fewer_readings_than_planned_are_undecided_and_more_are_refused()
+    {
+        using var folder = new TemporaryFolder();
+        var path = folder.Write("a.csv", "peak_bar\n" + Twelve);
+        Assert.Equal(3, (await Run.Of("prove", path, "--window", "679..721", "--runs", "13", "--json")).Exit);
+        var more = await Run.Of("prove", path, "--window", "679..721", "--runs", "11", "--json");
+        Assert.Equal(2, more.Exit);
+        Assert.Equal("too-many-runs", (string?)more.Json["mistakes"]![0]!["code"]);
+    }
+
+    [Fact]
+    public async Task No_reading_is_bad_input_and_one_reading_is_undecided()
+    {
+        using var folder = new TemporaryFolder();
+        Assert.Equal(2, (await Run.Of("prove", folder.Write("none.csv", "peak_bar\n"), "--window", "679..721")).Exit);
+        Assert.Equal(3, (await Run.Of("prove", folder.Write("one.csv", "peak_bar\n700.1\n"), "--window", "679..721")).Exit);
+    }
+
+    [Fact]
+    public async Task A_run_far_outside_does_not_conform()
+    {
+        using var folder = new TemporaryFolder();
+        var run = await Run.Of("prove", folder.Write("a.csv", "peak_bar\n" + Twelve.Replace("699.7", "731", StringComparison.Ordinal)), "--window", "679..721", "--systematic", "4bar", "--json");
+        Assert.Equal(1, run.Exit);
+        Assert.Equal("does-not-conform", (string?)run.Json["verdict"]);
+        Assert.Equal("run-outside", (string?)run.Json["reasons"]![0]!["code"]);
+    }
+
+    [Fact]
+    public async Task A_comma_that_may_be_separator_or_decimal_is_refused()
+    {
+        using var folder = new TemporaryFolder();
+        var run = await Run.Of("prove", folder.Write("a.csv", "701,2\n698,4\n703,0\n"), "--window", "679..721", "--unit", "bar", "--json");
+        Assert.Equal(2, run.Exit);
+        Assert.Equal("ambiguous-separator", (string?)run.Json["mistakes"]![0]!["code"]);
+    }
+
+    [Theory]
+    [InlineData("--window", "721..679")]
+    [InlineData("--window", "679")]
+    [InlineData("--window", "679..721 --coverage 1")]
+    [InlineData("--window", "679..721 --systematic -4bar")]
+    [InlineData("--window", "679..721 --systematic lots")]
+    [InlineData("--window", "679..721 --model corrie-85")]
+    [InlineData("--window", "679..721 --runs 1")]
+    [InlineData("--window", "679..721 --unit furlong")]
+    [InlineData("--model", "no-such-model")]
+    public async Task Bad_options_are_bad_input(string option, string rest)
+    {
+        using var folder = new TemporaryFolder();
+        var run = await Run.Line($"prove {folder.Write("a.csv", "peak_bar\n" + Twelve)} {option} {rest} --json");
+        Assert.Equal(2, run.Exit);
+        Assert.NotEmpty(run.Json["mistakes"]!.AsArray());
+    }
+
+    [Fact]
+    public async Task A_file_that_is_not_there_is_named()
+    {
+        var run = await Run.Of("prove", "no/such/file.csv", "--window", "679..721");
+        Assert.Equal(2, run.Exit);
+        Assert.Contains("no/such/file.csv", run.Words, StringComparison.Ordinal);
+    }
+}
