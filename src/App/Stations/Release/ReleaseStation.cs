@@ -2,33 +2,38 @@ using Ramwright.App.Web.Pages;
 using Ramwright.Proving;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
+using Ramwright.Records.Ids;
 using Ramwright.Records.Jobs;
 
 namespace Ramwright.App.Stations.Release;
 
 /// <summary>What happens at Release: the job comes to one of its five ends. Only a standing proof that conforms releases a tool.</summary>
-public sealed class ReleaseStation(Web.Pages.Bench bench)
+public sealed class ReleaseStation(Bench bench)
 {
-    /// <summary>Why the tool cannot be released by this person now; null when it can.</summary>
-    public static FormMistakeReason? WhyNot(JobState job, PersonRegistered? person) => (job, person) switch
+    /// <summary>Why the tool cannot be released by this person now, and what to do; null when it can.</summary>
+    public static (string What, string Mend)? WhyNot(JobState job, PersonRegistered? person) => (job, person) switch
     {
-        ({ Quarantine: not null }, _) => new("The tool is quarantined: it went above its maximum.", "Have the frame inspected and record it, or choose another end."),
-        ({ StandingProof: null }, _) => new("No closed proof series stands.", "Close a series at Prove, or choose another end."),
-        ({ StandingProof.Closed.What.Verdict.Conformity: not Conformity.Conforms }, _) => new("The proof that stands does not say 'conforms'.", "Set and prove again, or choose the end 'not proven'."),
-        (_, null or { MayAuthoriseRelease: false }) => new("This person may not authorise a release.", "Let somebody sign who may; see People."),
+        ({ Quarantine: not null }, _) => ("The tool is quarantined: it went above its maximum.", "Have the frame inspected and record it, or choose another end."),
+        ({ StandingProof: null }, _) => ("No closed proof series stands.", "Close a series at Prove, or choose another end."),
+        ({ StandingProof.Closed.What.Verdict.Conformity: not Conformity.Conforms }, _) => ("The proof that stands does not say 'conforms'.", "Set and prove again, or choose the end 'not proven'."),
+        (_, null or { MayAuthoriseRelease: false }) => ("This person may not authorise a release.", "Let somebody sign who may; see People."),
         _ => null,
     };
 
-    /// <summary>Ends the job.</summary>
-    public async Task<ActAnswer> EndAsync(JobState job, HouseState house, Signature sign, JobEnd end, string why)
+    /// <summary>Ends the job. A release is made at Release alone; the other ends can be chosen at any station.</summary>
+    public async Task<ActAnswer> EndAsync(Signature signature, JobId id, JobEnd end, string? why)
     {
-        if (end == JobEnd.Released && WhyNot(job, house.Find(sign.By)) is { } reason)
-            return ActAnswer.Refuse("", reason.What, reason.Mend);
-        if (end != JobEnd.Released && string.IsNullOrWhiteSpace(why))
-            return ActAnswer.Refuse("Why", "No reason was given.", "Say why the job ends so; it stands on the paper.");
-        return ActAnswer.Of(await bench.Ledger.AppendOnceAsync(sign.Token, sign.By, job.Id, sign.Seen, new JobEnded(end, why.Trim())));
+        if (await bench.Ledger.ReadAsync(id) is not { Opened: not null } job)
+            return ActAnswer.Refuse("", $"There is no job {id}.");
+        if (!job.IsOpen)
+            return ActAnswer.Refuse("", $"Job {id} has ended already.", "Take the tool in again as a new job.");
+        var house = await bench.Ledger.HouseAsync();
+        if (end == JobEnd.Released && job.Station != Station.Release)
+            return ActAnswer.Refuse("", $"Job {id} stands at {job.Station}.", "A tool is released at Release, after its proof.");
+        if (end == JobEnd.Released && WhyNot(job, house.Find(signature.By)) is { } not)
+            return ActAnswer.Refuse("", not.What, not.Mend);
+        return end != JobEnd.Released && string.IsNullOrWhiteSpace(why)
+            ? ActAnswer.Refuse("why", "No reason was given.", "Say why the job ends so; it stands on the paper.")
+            : ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen, new JobEnded(end, string.IsNullOrWhiteSpace(why) ? "proof conforms" : why.Trim())));
     }
 }
-
-/// <summary>Why something cannot be, and what to do.</summary>
-public sealed record FormMistakeReason(string What, string Mend);

@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using Ramwright.App.Web.Pages;
+using Ramwright.Metrology.Quantities;
+using Ramwright.Metrology.Text;
+using Ramwright.Planning.Rebuild;
+using Ramwright.Records.Events;
+using Ramwright.Records.House;
+using Ramwright.Records.Ids;
+
+namespace Ramwright.App.Stations.Rebuild;
+
+/// <summary>What happens at Rebuild: steps are signed in their order; where a torque is asked the figure applied and the wrench are the answer.</summary>
+public sealed class RebuildStation(Bench bench)
+{
+    /// <summary>The next step was done.</summary>
+    /// <param name="step">0-based.</param>
+    /// <param name="applied">The torque that was applied, where the step has one.</param>
+    /// <param name="wrench">With which wrench; an overdue one signs nothing.</param>
+    public Task<ActAnswer> SignAsync(Signature signature, JobId id, int step, Torque? applied, InstrumentId? wrench, ImmutableArray<BatchUse> batches, string? note) => AtRebuild(id, async at =>
+    {
+        if (at.Job.Rebuild is not { Next: { } next } rebuild)
+            return ActAnswer.Refuse("", "Every step of the plan is signed.", "Go on to Set.");
+        if (step != next)
+            return ActAnswer.Refuse("", $"Step {next + 1} is the next, not step {step + 1}.", "Look at the page as it stands now.");
+        var house = await bench.Ledger.HouseAsync();
+        if (TorqueRefused(rebuild.Plan.Steps[step], applied, wrench, house, bench.Today) is { } refused)
+            return refused;
+        if (batches.Select(b => house.Find(b.Batch)).FirstOrDefault(b => b?.Expires is { } last && last < bench.Today) is { } expired)
+            return ActAnswer.Refuse("Batch", $"Batch {expired.Batch} expired on {expired.Expires:d MMM yyyy}.", "Take one that has not expired; scrap this one.");
+        return await at.WriteAsync(signature, new RebuildStepSigned(step, applied, wrench, batches, string.IsNullOrWhiteSpace(note) ? null : note.Trim()));
+    });
+
+    /// <summary>The last signed step no longer counts; both entries stay readable.</summary>
+    public Task<ActAnswer> UndoAsync(Signature signature, JobId id, string? why) => AtRebuild(id, at =>
+        at.Job.Rebuild is not { Signed: { Count: > 0 } signed }
+            ? Task.FromResult(ActAnswer.Refuse("", "No step of this plan is signed yet.", "There is nothing to undo."))
+            : at.WriteAsync(signature, new EntryCorrected(signed.Values.MaxBy(e => e.Number)!.Number, string.IsNullOrWhiteSpace(why) ? "signed by mistake" : why.Trim())));
+
+    /// <summary>A note for the next technician.</summary>
+    public Task<ActAnswer> NoteAsync(Signature signature, JobId id, string? text) => AtRebuild(id, at => string.IsNullOrWhiteSpace(text)
+        ? Task.FromResult(ActAnswer.Refuse("Note", "The note is empty.", "Write what the next technician should know."))
+        : at.WriteAsync(signature, new NoteWritten(Station.Rebuild, text.Trim())));
+
+    /// <summary>Every step signed: on to Set.</summary>
+    public Task<ActAnswer> FinishAsync(Signature signature, JobId id) => AtRebuild(id, at => at.Job.Rebuild is { Next: { } next }
+        ? Task.FromResult(ActAnswer.Refuse("", $"Step {next + 1} is not signed yet.", "Sign it first: the tool is not run half built."))
+        : at.WriteAsync(signature, new StationReached(Station.Set, null)));
+
+    private static ActAnswer? TorqueRefused(RebuildStep step, Torque? applied, InstrumentId? wrench, HouseState house, DateOnly today)
+    {
+        if (step.Torque is not { } asked)
+            return null;
+        var band = asked.Tolerance * asked.Torque;
+        if (applied is not { } torque)
+            return ActAnswer.Refuse("Applied", "This step is answered by the torque applied.", $"Write the figure that the wrench showed; {QuantityText.Show(asked.Torque, UnitSystem.Metric)} is asked.");
+        if (torque < asked.Torque - band || torque > asked.Torque + band)
+            return ActAnswer.Refuse("Applied", $"{QuantityText.Show(torque, UnitSystem.Metric)} lies outside {QuantityText.Show(asked.Torque - band, UnitSystem.Metric)} to {QuantityText.Show(asked.Torque + band, UnitSystem.Metric)}.", "Loosen it, tighten it again, and write what the wrench shows then.");
+        if (wrench is not { } id || house.Find(id) is not { } instrument)
+            return ActAnswer.Refuse("Wrench", "Which torque wrench was used is not said.", "Choose it from the list of instruments.");
+        return instrument.IsDueOn(today)
+            ? ActAnswer.Refuse("Wrench", $"Wrench {id} is overdue for calibration: a torque signed with it is void.", "Use one whose calibration is valid, and tighten again.")
+            : null;
+    }
+
+    private Task<ActAnswer> AtRebuild(JobId id, Func<JobAtBench, Task<ActAnswer>> act) => JobAtBench.ActAsync(bench, id, Station.Rebuild, act);
+}
