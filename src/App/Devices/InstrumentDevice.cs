@@ -2,7 +2,7 @@ using Ramwright.Instruments.Devices;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Records.House;
 using Ramwright.ServiceModels.Model;
-using Reading = Ramwright.Records.Events.Reading;
+using MeasuredValue = Ramwright.Records.Events.MeasuredValue;
 
 namespace Ramwright.App.Devices;
 
@@ -35,7 +35,7 @@ public static class InstrumentDevice
     }
 
     /// <summary>A reading in pressure at the ram; a force is divided by the ram's area.</summary>
-    public static Pressure? AsPressure(Reading reading, Area? ramArea) =>
+    public static Pressure? AsPressure(MeasuredValue reading, Area? ramArea) =>
         reading.AsPressure ?? (reading.AsForce is { } force && ramArea is { } area ? force / area : null);
 
     private static DeviceKind? KindOf(InstrumentKind kind) => kind switch

@@ -14,7 +14,7 @@ public sealed class StripStation(Bench bench)
 {
     /// <summary>The next step was done.</summary>
     /// <param name="step">0-based; another than the next is refused: the page was drawn before somebody else signed.</param>
-    public Task<ActAnswer> SignAsync(Signature signature, JobId id, int step, Reading? value, string? note) => AtStrip(id, at =>
+    public Task<ActAnswer> SignAsync(Signature signature, JobId id, int step, MeasuredValue? value, string? note) => AtStrip(id, at =>
     {
         if (at.Job.Strip is not { Next: { } next } strip)
             return Refused("Every step of the plan is signed.", "Go on to Rebuild.");
@@ -26,7 +26,7 @@ public sealed class StripStation(Bench bench)
     });
 
     /// <summary>A part was looked at. A bad outcome is recorded together with the plan that follows from it.</summary>
-    public Task<ActAnswer> InspectAsync(Signature signature, JobId id, NodeId part, InspectionId inspection, bool good, Reading? measured, string? note) => AtStrip(id, async at =>
+    public Task<ActAnswer> InspectAsync(Signature signature, JobId id, NodeId part, InspectionId inspection, bool good, MeasuredValue? measured, string? note) => AtStrip(id, async at =>
     {
         if (!OpenInspections(at.Job, at.Model).Any(o => o.Part == part && o.Inspection.Id == inspection))
             return ActAnswer.Refuse("", "That inspection is answered already, or not due yet.", "Look at the page as it stands now.");
