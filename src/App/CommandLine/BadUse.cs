@@ -10,19 +10,15 @@ internal static class BadUse
     public static Answer Of(ParseResult parsed, RootCommand root, Dictionary<Command, Verb> verbs)
     {
         var asked = parsed.CommandResult.Command;
-        if (!verbs.ContainsKey(asked) && parsed.UnmatchedTokens.Count == 0)
+        if (!verbs.TryGetValue(asked, out var verb))
         {
-            var choices = string.Join(", ", asked.Subcommands.Select(c => c.Name));
-            return One(asked == root ? "no verb was given" : $"'{asked.Name}' wants a second word", $"write one of: {choices}");
+            var choices = $"write one of: {string.Join(", ", asked.Subcommands.Select(c => c.Name))}";
+            if (parsed.UnmatchedTokens.Count > 0)
+                return One($"'{parsed.UnmatchedTokens[0]}' is no verb of ramwright", choices);
+            return One(asked == root ? "no verb was given" : $"'{asked.Name}' wants a second word", choices);
         }
 
-        if (!verbs.ContainsKey(asked))
-        {
-            var choices = string.Join(", ", asked.Subcommands.Select(c => c.Name));
-            return One($"'{parsed.UnmatchedTokens[0]}' is no verb of ramwright", $"write one of: {choices}");
-        }
-
-        var help = $"see: ramwright {verbs[asked].Name} --help";
+        var help = $"see: ramwright {verb.Name} --help";
         ImmutableArray<Mistake> mistakes = [.. parsed.Errors.Select(e => e.Message.TrimEnd('.')).Distinct(StringComparer.Ordinal).Select(m => Usage(m, help))];
         return Answer.Refused(mistakes);
     }

@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Ramwright.Paper.Charts;
 using Ramwright.Paper.Sheets;
-using Ramwright.Planning.Map;
 using Ramwright.Records.Events;
 using Ramwright.Records.Jobs;
 
@@ -21,7 +19,7 @@ public static class PaperFiller
             Model = model,
             Strip = job.Strip?.Plan,
             Rebuild = job.Rebuild?.Plan,
-            Map = job.Strip is { } strip ? StripMapPicture.Draw(StripMap.Layout(model, strip.Plan, [])) : null,
+            Map = null,
             Purpose = job.Targets?.What.Why,
             PrintedAt = source.Now,
             PlannedBy = job.Strip is { } planned ? source.Signer(planned.Planned.By) : null,

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Ramwright.Metrology.Text;
-using Ramwright.Planning.Rebuild;
 
 namespace Ramwright.App.Papers;
 

@@ -9,7 +9,6 @@ internal static class AllVerbs
     [
         new ServeVerb(),
         new CheckVerb(),
-        new SchemaModelVerb(),
         new PlanVerb(),
         new PartsVerb(),
         new SetVerb(),

@@ -1,11 +1,9 @@
 using System.CommandLine;
-using System.Collections.Immutable;
 using Ramwright.App.CommandLine;
 using Ramwright.Metrology.Input;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Planning;
 using Ramwright.Planning.Strip;
-using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.App.Verbs;
 

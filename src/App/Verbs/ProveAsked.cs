@@ -49,7 +49,7 @@ internal sealed record ProveAsked(string? Model, string? Window, int? Runs, stri
         var parts = text.Split("..");
         if (parts.Length == 2 && parts.All(p => double.TryParse(p, NumberStyles.Float, CultureInfo.InvariantCulture, out _)))
             spaced = $"{parts[0]} bar .. {parts[1]} bar";
-        var read = QuantityText.ReadWindow(spaced, Dimension.Pressure);
+        var read = QuantityReader.ReadWindow(spaced, Dimension.Pressure);
         if (read is TextReading<(double Low, double High)>.Good { Value: var (low, high) } && low < high && low >= 0)
             return new PressureWindow(Pressure.FromSi(low), Pressure.FromSi(high));
         found.Add(Usage("--window", read is TextReading<(double Low, double High)>.Bad bad ? bad.Fault.What : $"'{text}': the upper limit must lie above the lower one", "write the lower limit, two dots, the upper one: 679..721 or 67.9MPa..72.1MPa"));
@@ -63,7 +63,7 @@ internal sealed record ProveAsked(string? Model, string? Window, int? Runs, stri
             return percent / 100 * nominal;
         if (double.TryParse(trimmed, NumberStyles.Float, CultureInfo.InvariantCulture, out var bare) && double.IsFinite(bare) && bare >= 0)
             return Pressure.FromBar(bare);
-        if (QuantityText.Read<Pressure>(trimmed, Dimension.Pressure) is TextReading<Pressure>.Good { Value: { Pascals: >= 0 } value })
+        if (QuantityReader.Read<Pressure>(trimmed, Dimension.Pressure) is TextReading<Pressure>.Good { Value: { Pascals: >= 0 } value })
             return value;
         found.Add(Usage("--systematic", $"'{text}' is no uncertainty", "write it zero or more in bar or in % of the nominal pressure: 4bar or 0.6%"));
         return Pressure.FromBar(0);

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using Ramwright.App.CommandLine;
 using Ramwright.Instruments;
-using Ramwright.Metrology.Quantities;
 using Ramwright.Metrology.Text;
 using Ramwright.Proving;
 using Ramwright.Proving.Text;

@@ -17,7 +17,7 @@ internal sealed record WholeNumberForm(int Least, int Most) : ScalarForm
 
     protected override object? ReadText(YamlScalar scalar, ReadContext context)
     {
-        if (context.Take(scalar, QuantityText.ReadPlain(scalar.Text)) is not double value)
+        if (context.Take(scalar, QuantityReader.ReadPlain(scalar.Text)) is not double value)
             return null;
         if (value == Math.Floor(value) && value >= Least && value <= Most)
             return (int)value;
@@ -39,7 +39,7 @@ internal sealed record NumberForm(double Least, double Most, string Unit) : Scal
 
     protected override object? ReadText(YamlScalar scalar, ReadContext context)
     {
-        if (context.Take(scalar, QuantityText.ReadPlain(scalar.Text)) is not double value)
+        if (context.Take(scalar, QuantityReader.ReadPlain(scalar.Text)) is not double value)
             return null;
         if (value >= Least && value <= Most)
             return value;
@@ -64,7 +64,7 @@ internal sealed record ShareForm : ScalarForm
 
     protected override object? ReadText(YamlScalar scalar, ReadContext context)
     {
-        if (context.Take(scalar, QuantityText.ReadShare(scalar.Text)) is not double share)
+        if (context.Take(scalar, QuantityReader.ReadShare(scalar.Text)) is not double share)
             return null;
         if (share is >= 0 and <= 1)
             return share;

@@ -48,7 +48,7 @@ internal sealed record QuantityForm(Dimension Dimension, double Least, double Mo
     public override JsonObject Schema(SchemaBook book) => new() { ["type"] = "string", ["pattern"] = @"^\s*[+-]?[0-9.]+([eE][+-]?[0-9]+)?\s*\D", ["description"] = $"unit: {Units}" };
 
     protected override object? ReadText(YamlScalar scalar, ReadContext context) =>
-        context.Take(scalar, QuantityText.Read(scalar.Text, Dimension)) is double si && Within(si, scalar, context) ? si : null;
+        context.Take(scalar, QuantityReader.Read(scalar.Text, Dimension)) is double si && Within(si, scalar, context) ? si : null;
 }
 
 /// <summary>Two pressures or two forces.</summary>
@@ -62,7 +62,7 @@ internal sealed record WindowForm(Dimension Dimension, double Least, double Most
 
     protected override object? ReadText(YamlScalar scalar, ReadContext context)
     {
-        if (context.Take(scalar, QuantityText.ReadWindow(scalar.Text, Dimension)) is not (double low, double high) || !Within(low, scalar, context) || !Within(high, scalar, context))
+        if (context.Take(scalar, QuantityReader.ReadWindow(scalar.Text, Dimension)) is not (double low, double high) || !Within(low, scalar, context) || !Within(high, scalar, context))
             return null;
         return Dimension == Dimension.Force
             ? new ForceWindow(Force.FromNewtons(low), Force.FromNewtons(high))
@@ -80,7 +80,7 @@ internal sealed record TorqueForm() : BoundedForm(Dimension.Torque, 0, 5000)
     public override JsonObject Schema(SchemaBook book) => new() { ["type"] = "string", ["description"] = "such as 85 N·m ± 5 %" };
 
     protected override object? ReadText(YamlScalar scalar, ReadContext context) =>
-        context.Take(scalar, QuantityText.ReadWithTolerance(scalar.Text, Dimension)) is (double torque, double share) && Within(torque, scalar, context)
+        context.Take(scalar, QuantityReader.ReadWithTolerance(scalar.Text, Dimension)) is (double torque, double share) && Within(torque, scalar, context)
             ? new TorqueSpec(Torque.FromNewtonMetres(torque), share)
             : null;
 }
@@ -96,10 +96,10 @@ internal sealed record BreakawayForm : ScalarForm
 
     protected override object? ReadText(YamlScalar scalar, ReadContext context)
     {
-        var force = QuantityText.Read(scalar.Text, Dimension.Force);
+        var force = QuantityReader.Read(scalar.Text, Dimension.Force);
         if (force is TextReading<double>.Good(var newtons) && newtons is > 0 and <= 1e7)
             return Force.FromNewtons(newtons);
-        return context.Take(scalar, QuantityText.Read(scalar.Text, Dimension.Torque)) is double torque && new QuantityForm(Dimension.Torque, 0, 5000) { AboveLeast = true }.Read(scalar, context) is not null
+        return context.Take(scalar, QuantityReader.Read(scalar.Text, Dimension.Torque)) is double torque && new QuantityForm(Dimension.Torque, 0, 5000) { AboveLeast = true }.Read(scalar, context) is not null
             ? Torque.FromNewtonMetres(torque)
             : null;
     }

@@ -26,7 +26,7 @@ internal sealed record SealSizeForm : ScalarForm
             if (text.StartsWith(standard + "-", StringComparison.Ordinal) && text.Length == standard.Length + 4 && int.TryParse(text.AsSpan(standard.Length + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var dash))
                 return new SealSize.Dash(standard, dash);
         var sides = text.Split([" x ", " × "], StringSplitOptions.TrimEntries);
-        if (sides.Length == 2 && QuantityText.Read(sides[0], Dimension.Length) is TextReading<double>.Good(var inner) && QuantityText.Read(sides[1], Dimension.Length) is TextReading<double>.Good(var section))
+        if (sides.Length == 2 && QuantityReader.Read(sides[0], Dimension.Length) is TextReading<double>.Good(var inner) && QuantityReader.Read(sides[1], Dimension.Length) is TextReading<double>.Good(var section))
             return Measured(inner, section, scalar, context);
         context.Add(scalar.At, $"'{text}' is no seal size", "write the dash size with three digits, ISO3601-219 or AS568-219, or inner diameter x section, 53.3 mm x 5.3 mm", "bad-size");
         return null;

@@ -6,6 +6,7 @@ using Ramwright.Planning.Rebuild;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
 using Ramwright.Records.Ids;
+using UnitSystem = Ramwright.Metrology.Text.UnitSystem;
 
 namespace Ramwright.App.Stations.Rebuild;
 

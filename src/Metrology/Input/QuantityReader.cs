@@ -7,7 +7,7 @@ namespace Ramwright.Metrology.Input;
 /// Reads quantities as people write them in files and options: <c>700 bar</c>, <c>679 bar .. 721 bar</c>, <c>85 N·m ± 5 %</c>,
 /// <c>25 %</c>, <c>18.50 EUR/l</c>. The decimal sign is a point, no thousands separators, the unit is always there.
 /// </summary>
-public static class QuantityText
+public static class QuantityReader
 {
     /// <summary>A number and a unit of the dimension asked for; the value in SI.</summary>
     public static TextReading<double> Read(string text, Dimension dimension)
