@@ -24,6 +24,9 @@ public sealed record ProofSeries
 
     public DecisionRule Rule { get; init; }
 
+    /// <summary>Smallest step of the device's readings, above zero; null when not known, then the smallest difference between two readings stands for it.</summary>
+    public Pressure? Resolution { get; init; }
+
     /// <summary>Peaks of the valid runs, in the order taken; void runs are not among them.</summary>
     public required ImmutableArray<Pressure> Peaks { get; init; }
 }

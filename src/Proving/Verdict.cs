@@ -26,6 +26,9 @@ public sealed record Verdict
     /// <summary>Sample standard deviation (n − 1); null below two runs.</summary>
     public Pressure? StandardDeviation { get; init; }
 
+    /// <summary>The standard deviation that the claims and the interval rest on: the sample's, or the most that equal readings can hide when the device's steps are coarser.</summary>
+    public Pressure? ScatterUsed { get; init; }
+
     public ScatterSource ScatterFrom { get; init; }
 
     /// <summary>The lower limit moved up by what the device may be off.</summary>
@@ -43,7 +46,7 @@ public sealed record Verdict
     /// <summary>Exact two-sided factor (ISO 16269-6); null below two runs.</summary>
     public double? ToleranceFactor { get; init; }
 
-    /// <summary>mean ∓ two-sided factor × s, reported beside.</summary>
+    /// <summary>mean ∓ two-sided factor × s, reported beside; null where there is no scatter to build it on.</summary>
     public PressureWindow? Interval { get; init; }
 
     /// <summary>What the screens flagged; they delete nothing.</summary>
@@ -53,7 +56,7 @@ public sealed record Verdict
 /// <summary>What is shown at one limit.</summary>
 /// <param name="Limit">The limit itself.</param>
 /// <param name="Guarded">The limit moved inward.</param>
-/// <param name="DistanceInS">Distance of the mean from the guarded limit, in standard deviations; positive is inside. Infinite for equal readings inside.</param>
+/// <param name="DistanceInS">Distance of the mean from the guarded limit, in standard deviations; positive is inside. Zero where equal readings hide the scatter.</param>
 /// <param name="ShareShown">With the asked confidence at least this share of full runs lies on the right side of the guarded limit, 0 to 1.</param>
 /// <param name="Holds">Whether the share asked is shown.</param>
 public sealed record LimitClaim(LimitSide Side, Pressure Limit, Pressure Guarded, double DistanceInS, double ShareShown, bool Holds);
@@ -80,7 +83,7 @@ public abstract record Reason
     /// <summary>The scatter would do if the mean lay better: set it.</summary>
     public sealed record CentreOff(Pressure Mean, Pressure Aim) : Reason { public override string Code => "centre-off"; }
 
-    /// <summary>Even centred, this scatter cannot be shown to lie inside with so many runs.</summary>
+    /// <summary>This scatter cannot be shown to lie inside with so many runs, even centred; or where the mean lies, when it is as good as centred.</summary>
     public sealed record ScatterTooLarge(Pressure StandardDeviation, Pressure LargestThatPasses) : Reason { public override string Code => "scatter-too-large"; }
 
     /// <summary>The guards eat the window, or so much of it that a usual scatter has no room.</summary>
@@ -91,6 +94,15 @@ public abstract record Reason
 
     /// <summary>No series of up to <paramref name="Tried"/> runs would probably decide it.</summary>
     public sealed record NoSeriesWouldDecide(int Tried) : Reason { public override string Code => "no-series-would-decide"; }
+
+    /// <summary>Under the rule that every run stays inside the guarded limits: one that does not.</summary>
+    public sealed record RunInGuard(int Run, Pressure Peak, LimitSide Side, Pressure Guarded) : Reason { public override string Code => "run-in-guard"; }
+
+    /// <summary>Under the rule that every run stays inside the guarded limits: all do.</summary>
+    public sealed record EveryRunInside : Reason { public override string Code => "every-run-inside"; }
+
+    /// <summary>Under the two-sided rule: the interval lies inside the guarded limits.</summary>
+    public sealed record IntervalInside : Reason { public override string Code => "interval-inside"; }
 
     /// <summary>All readings are equal: the device's steps hide the scatter.</summary>
     public sealed record EqualReadings(Pressure Value) : Reason { public override string Code => "equal-readings"; }

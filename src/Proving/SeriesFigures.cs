@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+using Ramwright.Metrology.Screens;
+
+namespace Ramwright.Proving;
+
+/// <summary>Mean and scatter of the runs, in pascals.</summary>
+/// <param name="Runs">How many.</param>
+/// <param name="Mean">NaN without a run.</param>
+/// <param name="Deviation">Sample standard deviation (n − 1); NaN below two runs.</param>
+/// <param name="Scatter">What the claims rest on; NaN below two runs or where equal readings hide it.</param>
+internal readonly record struct SeriesFigures(int Runs, double Mean, double Deviation, double Scatter)
+{
+    public bool HasScatter => Scatter > 0;
+
+    /// <remarks>
+    /// A reading in steps of q is known to ± q/2. Readings that are all equal may hide deviations whose sample standard deviation is as large as
+    /// (q/2)·√(n/(n−1)), half of them up and half down. The scatter is never taken as smaller than that, so a coarse device cannot show more than a
+    /// fine one. Where the step is not stated, the smallest difference between two readings stands for it: the step is no larger than that.
+    /// </remarks>
+    public static SeriesFigures Of(ProofSeries series)
+    {
+        var peaks = series.Peaks.Select(p => p.Pascals).ToArray();
+        var moments = Moments.Of(peaks);
+        if (peaks.Length < 2)
+            return new(peaks.Length, moments.Mean, double.NaN, double.NaN);
+        var step = series.Resolution?.Pascals ?? SmallestDifference(peaks);
+        var floor = 0.5 * step * Math.Sqrt(peaks.Length / (peaks.Length - 1.0));
+        var scatter = Math.Max(moments.StandardDeviation, floor);
+        return new(peaks.Length, moments.Mean, moments.StandardDeviation, scatter > 0 ? scatter : double.NaN);
+    }
+
+    private static double SmallestDifference(double[] peaks)
+    {
+        var sorted = peaks.ToImmutableSortedSet();
+        return sorted.Count < 2 ? 0 : sorted.Skip(1).Zip(sorted, (high, low) => high - low).Min();
+    }
+}
