@@ -20,10 +20,15 @@ public sealed class Ledger : IDisposable
 
     /// <param name="path">The database file; made on the first write or read when it does not exist. Its witness lies beside it.</param>
     public Ledger(string path, TimeProvider clock)
+        : this(path, clock, new SqliteStore(path, SqliteStore.LongestWait))
+    {
+    }
+
+    internal Ledger(string path, TimeProvider clock, ILedgerStore store)
     {
         Path = path;
         Clock = clock;
-        session = new(new SqliteStore(path), new(path + ".witness"), clock);
+        session = new(store, new(WitnessOf(path)), clock);
         writer = new(session);
     }
 
@@ -95,6 +100,9 @@ public sealed class Ledger : IDisposable
 
     /// <summary>Makes the rack's and the tools' tables anew from the entries; returns how many jobs there are.</summary>
     public Task<int> RebuildTablesAsync(CancellationToken stop = default) => session.DoAsync(() => writer.RebuildTablesAsync(stop), stop);
+
+    /// <summary>Where the witness of a ledger lies.</summary>
+    public static string WitnessOf(string path) => path + ".witness";
 
     /// <summary>Lets go of the file.</summary>
     public void Dispose() => session.Dispose();

@@ -4,7 +4,8 @@ using Microsoft.EntityFrameworkCore.Diagnostics;
 namespace Ramwright.Records.Store.Sqlite;
 
 /// <summary>Every connection waits for the disk at each commit (FULL), so that an acknowledged entry survives a crash of program or machine.</summary>
-internal sealed class DurableWrites : DbConnectionInterceptor
+/// <param name="more">More statements for each connection; tests make a disk full with it.</param>
+internal sealed class DurableWrites(string more) : DbConnectionInterceptor
 {
     public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData) => Set(connection);
 
@@ -14,10 +15,10 @@ internal sealed class DurableWrites : DbConnectionInterceptor
         return Task.CompletedTask;
     }
 
-    private static void Set(DbConnection connection)
+    private void Set(DbConnection connection)
     {
         using var command = connection.CreateCommand();
-        command.CommandText = "PRAGMA synchronous = FULL;";
+        command.CommandText = "PRAGMA synchronous = FULL;" + more;
         command.ExecuteNonQuery();
     }
 }

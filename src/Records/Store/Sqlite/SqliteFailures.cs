@@ -7,9 +7,9 @@ internal static class SqliteFailures
 {
     private const int Busy = 5, Locked = 6, ReadOnly = 8, InputOutput = 10, Corrupt = 11, Full = 13, CannotOpen = 14, NotADatabase = 26;
 
-    public static LedgerUnavailableException? Explain(Exception failure, string path) => failure switch
+    public static LedgerUnavailableException? Explain(Exception failure, string path, TimeSpan wait) => failure switch
     {
-        _ when Within<SqliteException>(failure) is { } e => OfCode(e, path),
+        _ when Within<SqliteException>(failure) is { } e => OfCode(e, path, wait),
         _ when Within<UnauthorizedAccessException>(failure) is { } e => Denied(path, e),
         _ when Within<IOException>(failure) is { } e => OfDisk(e, path),
         _ => null,
@@ -26,9 +26,9 @@ internal static class SqliteFailures
         $"{path} holds an entry that this program cannot read: {what}",
         "Use the version that wrote it or a later one. If it is the latest, run: ramwright verify ledger.", inner);
 
-    private static LedgerUnavailableException OfCode(SqliteException e, string path) => e.SqliteErrorCode switch
+    private static LedgerUnavailableException OfCode(SqliteException e, string path, TimeSpan wait) => e.SqliteErrorCode switch
     {
-        Busy or Locked => new("ledger-locked", $"Another program holds {path}, and did not let go in {SqliteStore.LongestWait.TotalSeconds:0} seconds.",
+        Busy or Locked => new("ledger-locked", $"Another program holds {path}, and did not let go in {wait.TotalSeconds:0} seconds.",
             "Close the other program (a backup, a database browser), then send again. Nothing was written.", e),
         ReadOnly => new("ledger-read-only", $"{path} may be read but not written.",
             "Give this user the right to write the file and its folder, then send again. Nothing was written.", e),

@@ -4,33 +4,33 @@ using Microsoft.EntityFrameworkCore;
 namespace Ramwright.Records.Store.Sqlite;
 
 /// <summary>The ledger in one SQLite file with a write-ahead log.</summary>
-internal sealed class SqliteStore(string path) : ILedgerStore
+internal sealed class SqliteStore(string path, TimeSpan wait, string pragmas = "") : ILedgerStore
 {
     /// <summary>How long a writer waits for another program's lock before it says so.</summary>
     public static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(8);
 
     private readonly DbContextOptions<SqliteDb> options = new DbContextOptionsBuilder<SqliteDb>()
-        .UseSqlite(ConnectionString(path, SqliteOpenMode.ReadWriteCreate))
-        .AddInterceptors(new DurableWrites())
+        .UseSqlite(ConnectionString(path, SqliteOpenMode.ReadWriteCreate, wait))
+        .AddInterceptors(new DurableWrites(pragmas))
         .Options;
 
     public string Name => path;
 
-    public static string ConnectionString(string path, SqliteOpenMode mode) => new SqliteConnectionStringBuilder
+    public static string ConnectionString(string path, SqliteOpenMode mode, TimeSpan? wait = null) => new SqliteConnectionStringBuilder
     {
         DataSource = path,
         Mode = mode,
-        DefaultTimeout = (int)LongestWait.TotalSeconds,
+        DefaultTimeout = (int)(wait ?? LongestWait).TotalSeconds,
         ForeignKeys = true,
     }.ToString();
 
     public LedgerDb Open() => new SqliteDb(options);
 
-    public LedgerUnavailableException? Explain(Exception failure) => SqliteFailures.Explain(failure, path);
+    public LedgerUnavailableException? Explain(Exception failure) => SqliteFailures.Explain(failure, path, wait);
 
     public void Close()
     {
-        using var connection = new SqliteConnection(ConnectionString(path, SqliteOpenMode.ReadWriteCreate));
+        using var connection = new SqliteConnection(ConnectionString(path, SqliteOpenMode.ReadWriteCreate, wait));
         SqliteConnection.ClearPool(connection);
     }
 
