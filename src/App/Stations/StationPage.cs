@@ -61,6 +61,10 @@ public abstract class StationPage(Bench bench, Station station) : BenchPage(benc
     /// <summary>Takes a post of this job: see <see cref="BenchPage.TakeAsync"/>; goes on where the job then stands.</summary>
     protected Task<IActionResult> TakeAsync(Func<Signature, Task<ActAnswer>> act, string next) => TakeAsync(act, _ => next);
 
+    /// <summary>Signs a note; the partial <c>_Note</c> posts it.</summary>
+    public Task<IActionResult> OnPostNoteAsync(string? note) =>
+        TakeAsync(signature => NotePost.WriteAsync(Bench, signature, Job.Id, Station, note), Request.Path);
+
     protected override async Task<IActionResult?> PrepareAsync()
     {
         if (!JobId.TryParse(RouteData.Values["job"] as string, out var id) || await Bench.Ledger.ReadAsync(id, HttpContext.RequestAborted) is not { Opened: { } opened } job)

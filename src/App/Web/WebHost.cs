@@ -1,6 +1,10 @@
 using System.Net;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Mvc.Razor;
+using Ramwright.App.Stations.Arrive;
+using Ramwright.App.Stations.Find;
+using Ramwright.App.Stations.Plan;
+using Ramwright.App.Stations.Price;
 using Ramwright.App.Web.Assets;
 using Ramwright.App.Web.Errors;
 using Ramwright.App.Web.Pages;
@@ -48,6 +52,10 @@ public static class WebHost
         services.AddSingleton(new Ledger(Path.Combine(Directory.CreateDirectory(options.DataFolder).FullName, "ledger.db"), options.Clock));
         services.AddSingleton(new ModelShelf([]));
         services.AddSingleton<Bench>();
+        services.AddSingleton<ArriveStation>();
+        services.AddSingleton<FindStation>();
+        services.AddSingleton<PlanStation>();
+        services.AddSingleton<PriceStation>();
 
         // Forms drawn before a restart must still be taken after it: their keys are kept with the data.
         services.AddDataProtection().SetApplicationName("ramwright").PersistKeysToFileSystem(Directory.CreateDirectory(Path.Combine(options.DataFolder, "keys")));
@@ -62,6 +70,7 @@ public static class WebHost
         {
             o.PageViewLocationFormats.Add("/Web/Parts/{0}.cshtml");
             o.PageViewLocationFormats.Add("/Web/Frame/{0}.cshtml");
+            o.PageViewLocationFormats.Add("/Stations/{0}.cshtml");
         });
         services.Configure<Microsoft.AspNetCore.Http.Features.FormOptions>(o =>
         {
