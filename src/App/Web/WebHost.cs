@@ -1,6 +1,7 @@
 using System.Net;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Mvc.Razor;
+using Ramwright.App.Papers;
 using Ramwright.App.Stations.Arrive;
 using Ramwright.App.Stations.Find;
 using Ramwright.App.Stations.Plan;
@@ -40,6 +41,7 @@ public static class WebHost
         app.UseErrorPages();
         app.UseRouting();
         app.MapAssets();
+        app.MapPapers();
         app.MapGet("/tablet.css", (HttpContext http) => Results.Text(TabletCookie.Of(http.Request.Cookies[TabletCookie.Name]).Css(), "text/css; charset=utf-8"));
         app.MapRazorPages();
         return app;
@@ -51,6 +53,7 @@ public static class WebHost
         services.AddSingleton(options.Clock);
         services.AddSingleton(new Ledger(Path.Combine(Directory.CreateDirectory(options.DataFolder).FullName, "ledger.db"), options.Clock));
         services.AddSingleton(new ModelShelf([]));
+        services.AddSingleton(new PaperDrawer(Path.Combine(options.DataFolder, "papers")));
         services.AddSingleton<Bench>();
         services.AddSingleton<ArriveStation>();
         services.AddSingleton<FindStation>();

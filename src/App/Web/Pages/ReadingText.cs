@@ -1,3 +1,4 @@
+using System.Globalization;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Metrology.Text;
 using Ramwright.Records.Events;
@@ -20,9 +21,11 @@ public static class ReadingText
             ReadingKind.Volume => words.Show(Volume.FromSi(r.Si)),
             ReadingKind.Temperature => words.Show(Temperature.FromSi(r.Si)),
             ReadingKind.Time => TimeText.Show(TimeSpan.FromSeconds(r.Si)),
-            ReadingKind.Current => Shown.Of(r.Si, "A", null, 2).ToString(),
-            ReadingKind.Voltage => Shown.Of(r.Si, "V", null, 2).ToString(),
-            _ => Shown.Of(r.Si, "pieces", null, 0).ToString(),
+            ReadingKind.Current => Plain(r.Si, "A"),
+            ReadingKind.Voltage => Plain(r.Si, "V"),
+            _ => Plain(r.Si, "pieces"),
         };
     }
+
+    private static string Plain(double value, string unit) => string.Create(CultureInfo.InvariantCulture, $"{value:0.##} {unit}");
 }

@@ -23,7 +23,7 @@ public static class Figures
 
     private static readonly FrozenDictionary<string, FormUnit> BySymbol = Units
         .SelectMany(u => new[] { (u.Symbol, u), (u.Symbol.Replace("·", "", StringComparison.Ordinal), u), (u.Symbol.Replace("°", "", StringComparison.Ordinal), u) })
-        .DistinctBy(p => p.Item1).ToFrozenDictionary(p => p.Item1, p => p.u, StringComparer.OrdinalIgnoreCase);
+        .DistinctBy(p => p.Item1, StringComparer.OrdinalIgnoreCase).ToFrozenDictionary(p => p.Item1, p => p.u, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>A figure with the unit typed after it, else with <paramref name="unit"/>; null with the mistake noted.</summary>
     public static Reading? Read(string? text, string unit, string field, FormMistakes mistakes)

@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using Ramwright.App.Papers;
+using Ramwright.App.Stations.Plan;
+using Ramwright.App.Web.Pages;
+using Ramwright.Metrology.Quantities;
+using Ramwright.Paper.Sheets;
+using Ramwright.Parts;
+using Ramwright.Records.Events;
+using Ramwright.Records.House;
+using Ramwright.Records.Ids;
+using Ramwright.Records.Jobs;
+using Ramwright.Records.Store;
+using Ramwright.ServiceModels.Model;
+
+namespace Ramwright.App.Stations.Price;
+
+/// <summary>What happens at Price: a price is named on paper, and the customer says yes or no.</summary>
+public sealed class PriceStation(Bench bench, PaperDrawer drawer)
+{
+    /// <summary>The quote from where the job stands; without a strip plan, setting and proving alone.</summary>
+    public static Quote Propose(ServiceModel model, JobState job, HouseSettings settings)
+    {
+        var rates = settings.Rates;
+        var strip = job.Targets is { What.Parts.IsEmpty: true } ? null : job.Strip;
+        var start = strip?.Planned.What.Start.ToImmutableHashSet() ?? [];
+        var rebuild = strip is null ? null : PlanStation.Rebuild(model, strip.Plan, start, rates);
+        return QuoteMaker.Make(model, strip?.Plan, rebuild, settings.Prices, new QuoteOptions
+        {
+            Rates = rates,
+            DoneBefore = start,
+            Cover = new CoverOptions { Currency = settings.Currency },
+        });
+    }
+
+    /// <summary>Names the price: the quote is printed and stands in the ledger with its figures.</summary>
+    public async Task<ActAnswer> NameAsync(Signature signature, JobId id)
+    {
+        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Shelf.Find(opened.What.ModelId) is not { } shelved)
+            return ActAnswer.Refuse("", $"There is no job {id}.");
+        var house = await bench.Ledger.HouseAsync();
+        var head = await bench.Ledger.HeadAsync();
+        var quote = Propose(shelved.Model, job, house.Settings);
+        var number = job.NextQuoteNumber();
+        var pdf = QuoteSheet.Render(Input(job, shelved.Model, house, head, quote, number, signature.By), PaperHeads.Size(house.Settings), PaperHeads.Units(house.Settings));
+        var issued = drawer.Lay(ReportKind.Quote, job.NextReportNumber(ReportKind.Quote), pdf, head);
+        var until = bench.Today.AddDays((int)Math.Ceiling(house.Settings.QuoteValidFor.TotalDays));
+        return ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen,
+            new QuoteMade(number, quote, quote.Cover, until), issued));
+    }
+
+    /// <summary>The customer's yes or no to the quote that stands. A no leads to the end of the job, where it is said how it ends.</summary>
+    /// <param name="limit">A sum before tax that the customer set; null: as quoted.</param>
+    public async Task<ActAnswer> AnswerAsync(Signature signature, JobId id, bool accepted, string? who, Money? limit, string? note)
+    {
+        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Shelf.Find(opened.What.ModelId) is not { } shelved)
+            return ActAnswer.Refuse("", $"There is no job {id}.");
+        if (job.Quote is null)
+            return ActAnswer.Refuse("", "No price was named yet.", "Name a price first.");
+        if (string.IsNullOrWhiteSpace(who))
+            return ActAnswer.Refuse("who", "Say who answered at the customer’s.", "A name, and how: by telephone, in writing, at the counter.");
+        return ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen,
+            new QuoteAnswered(accepted, who.Trim(), accepted ? limit : null, string.IsNullOrWhiteSpace(note) ? null : note.Trim()),
+            accepted
+                ? new StationReached(StationOrder.After(shelved.Level, job, Station.Price), null)
+                : new StationReached(Station.Release, "the customer said no to the price")));
+    }
+
+    private QuoteSheetInput Input(JobState job, ServiceModel model, HouseState house, LedgerHead head, Quote quote, string number, PersonId by) => new()
+    {
+        House = PaperHeads.House(house.Settings),
+        Job = PaperHeads.Job(job, house, model),
+        Quote = quote,
+        Number = number,
+        Issued = bench.Today,
+        PreparedBy = PaperHeads.Signer(house, by),
+        Found = PaperHeads.Found(job, model),
+        Work =
+        [
+            .. job.Strip is { } strip && job.Targets is { What.Parts.IsEmpty: false } targets
+                ? [$"free {string.Join(", ", targets.What.Parts.Select(model.NameOf))} ({strip.Plan.Steps.Length} steps), rebuild with {strip.Plan.Renewals.Sum(r => r.Count)} new parts"]
+                : Array.Empty<string>(),
+            $"set the relief valve and prove the tool over {model.Limits.ProofRuns} full runs",
+        ],
+        Replaces = job.Quote?.Made.What.Number,
+        Ledger = PaperHeads.Mark(head),
+    };
+}
