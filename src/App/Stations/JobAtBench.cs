@@ -16,7 +16,7 @@ public sealed record JobAtBench(Bench Bench, JobState Job, ShelvedModel Shelved)
     /// <summary>Runs an act on the job, or refuses it: no such job, ended, or at another station by now.</summary>
     public static async Task<ActAnswer> ActAsync(Bench bench, JobId id, Station station, Func<JobAtBench, Task<ActAnswer>> act)
     {
-        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Shelf.Find(opened.What.ModelId) is not { } shelved)
+        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Models.Find(opened.What.ModelId) is not { } shelved)
             return ActAnswer.Refuse("", $"There is no job {id}.");
         if (!job.IsOpen)
             return ActAnswer.Refuse("", $"Job {id} has ended.", "Take the tool in again as a new job.");

@@ -69,7 +69,7 @@ public abstract class StationPage(Bench bench, Station station) : BenchPage(benc
     {
         if (!JobId.TryParse(RouteData.Values["job"] as string, out var id) || await Bench.Ledger.ReadAsync(id, HttpContext.RequestAborted) is not { Opened: { } opened } job)
             return NotFound();
-        if (Bench.Shelf.Find(opened.What.ModelId) is not { } shelved)
+        if (Bench.Models.Find(opened.What.ModelId) is not { } shelved)
             return StatusCode(StatusCodes.Status410Gone);
         (Job, Shelved) = (job, shelved);
         return null;

@@ -1,6 +1,7 @@
 using System.Net;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Mvc.Razor;
+using Ramwright.App.Installed;
 using Ramwright.App.Papers;
 using Ramwright.App.Stations.Arrive;
 using Ramwright.App.Stations.Find;
@@ -51,8 +52,8 @@ public static class WebHost
     {
         services.AddSingleton(options);
         services.AddSingleton(options.Clock);
-        services.AddSingleton(new Ledger(Path.Combine(Directory.CreateDirectory(options.DataFolder).FullName, "ledger.db"), options.Clock));
-        services.AddSingleton(new ModelShelf([]));
+        services.AddSingleton(new Ledger(Path.Combine(Directory.CreateDirectory(options.DataFolder).FullName, DataFolder.LedgerFile), options.Clock));
+        services.AddSingleton(new ShopModels(Path.Combine(options.DataFolder, "models"), BundledModels.Folder));
         services.AddSingleton(new PaperDrawer(Path.Combine(options.DataFolder, "papers")));
         services.AddSingleton<Bench>();
         services.AddSingleton<ArriveStation>();

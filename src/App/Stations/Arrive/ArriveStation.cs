@@ -12,7 +12,7 @@ public sealed class ArriveStation(Bench bench)
     /// <summary>Opens the job; registers the customer and the tool where the house does not know them yet.</summary>
     public async Task<ActAnswer> TakeInAsync(Signature signature, Intake intake)
     {
-        if (bench.Shelf.Find(intake.ModelId) is not { } shelved)
+        if (bench.Models.Find(intake.ModelId) is not { } shelved)
             return ActAnswer.Refuse("ModelId", "Say which tool it is.");
         var house = await bench.Ledger.HouseAsync();
         var known = CustomerIds.Known(house, intake.Customer);
@@ -49,7 +49,7 @@ public sealed class ArriveStation(Bench bench)
     /// <summary>Signs one safe state; with the last of them the job goes on.</summary>
     public async Task<ActAnswer> SignSafeAsync(Signature signature, JobId id, NodeId state)
     {
-        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Shelf.Find(opened.What.ModelId) is not { } shelved)
+        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Models.Find(opened.What.ModelId) is not { } shelved)
             return ActAnswer.Refuse("", $"There is no job {id}.");
         var steps = Isolation.Of(shelved.Model);
         if (steps.All(s => s.State != state))

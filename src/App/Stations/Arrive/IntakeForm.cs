@@ -26,7 +26,7 @@ public sealed class IntakeForm
         else if (!serialSound)
             mistakes.Add("Serial", $"'{Short(Serial)}' cannot be a serial number.", $"Write {ToolSerial.Form}.");
 
-        var model = bench.Shelf.Find(Trim(ModelId) ?? "");
+        var model = bench.Models.Find(Trim(ModelId) ?? "");
         if (model is null)
             mistakes.Add("ModelId", "Say which tool it is.", "When its model is missing, a file of ten lines is enough to begin with: see Help.");
 

@@ -24,7 +24,7 @@ public sealed class NewPage(Bench bench, ArriveStation station) : BenchPage(benc
         Block = [HouseField, DayField, PersonField, new("Station", "1 Arrive", Less: true), new("Job", "not opened yet", Less: true)],
     };
 
-    public ImmutableArray<Option> Models => [new("", "choose"), .. Bench.Shelf.All.Select(m => new Option(m.Model.Tool.Id, $"{m.Model.Tool.Name} ({m.Model.Tool.Id})"))];
+    public ImmutableArray<Option> Models => [new("", "choose"), .. Bench.Models.All.Select(m => new Option(m.Model.Tool.Id, $"{m.Model.Tool.Name} ({m.Model.Tool.Id})"))];
 
     public ImmutableArray<string> Customers => [.. House.CustomersById.Values.Select(c => c.Name)];
 

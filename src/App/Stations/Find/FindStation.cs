@@ -26,7 +26,7 @@ public sealed class FindStation(Bench bench)
     }
 
     /// <summary>A figure measured with simple means.</summary>
-    public async Task<ActAnswer> RecordMeasurementAsync(Signature signature, JobId id, string? what, Reading value, InstrumentId? instrument, string? note) =>
+    public async Task<ActAnswer> RecordMeasurementAsync(Signature signature, JobId id, string? what, MeasuredValue value, InstrumentId? instrument, string? note) =>
         string.IsNullOrWhiteSpace(what)
             ? ActAnswer.Refuse("what", "Say what was measured.", "Such as: pressure left after one minute.")
             : ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen, new MeasurementRecorded(what.Trim(), value, instrument, note)));
@@ -34,7 +34,7 @@ public sealed class FindStation(Bench bench)
     /// <summary>Full runs as found, before anything is adjusted: a report must be able to say them.</summary>
     public async Task<ActAnswer> RecordAsFoundAsync(Signature signature, JobId id, IReadOnlyList<Pressure> peaks, InstrumentId? instrument)
     {
-        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } || bench.Shelf.Find(opened.What.ModelId) is not { } shelved)
+        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } || bench.Models.Find(opened.What.ModelId) is not { } shelved)
             return ActAnswer.Refuse("", $"There is no job {id}.");
         if (peaks.Count == 0)
             return ActAnswer.Refuse("peaks", "No run was written down.");
@@ -48,7 +48,7 @@ public sealed class FindStation(Bench bench)
     /// <summary>Decides what to free; nothing at all means that the tool is only set and proved.</summary>
     public async Task<ActAnswer> DecideAsync(Signature signature, JobId id, IReadOnlyList<NodeId> parts, IReadOnlyList<RemedyId> remedies, string? why)
     {
-        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Shelf.Find(opened.What.ModelId) is not { } shelved)
+        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Models.Find(opened.What.ModelId) is not { } shelved)
             return ActAnswer.Refuse("", $"There is no job {id}.");
         var model = shelved.Model;
         ImmutableArray<Remedy> chosen = [.. model.Remedies.Where(r => remedies.Contains(r.Id))];

@@ -42,7 +42,7 @@ public sealed class PlanStation(Bench bench, PaperDrawer drawer)
     /// <summary>Takes the plan on; it is computed anew, so that what is signed is what the model says now.</summary>
     public async Task<ActAnswer> TakeOnAsync(Signature signature, JobId id, IReadOnlySet<NodeId> kept)
     {
-        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Shelf.Find(opened.What.ModelId) is not { } shelved)
+        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Models.Find(opened.What.ModelId) is not { } shelved)
             return ActAnswer.Refuse("", $"There is no job {id}.");
         var house = await bench.Ledger.HouseAsync();
         if (Propose(shelved.Model, job, house.Settings.Rates, kept) is not PlanProposal.Proposed proposed)
@@ -59,7 +59,7 @@ public sealed class PlanStation(Bench bench, PaperDrawer drawer)
     /// <summary>Prints the work sheet of the plan that stands.</summary>
     public async Task<ActAnswer> PrintWorkSheetAsync(Signature signature, JobId id)
     {
-        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened, Strip: { } strip } job || bench.Shelf.Find(opened.What.ModelId) is not { } shelved)
+        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened, Strip: { } strip } job || bench.Models.Find(opened.What.ModelId) is not { } shelved)
             return ActAnswer.Refuse("", "No plan was taken on yet.", "Take a plan on first: the work sheet is printed from it.");
         var house = await bench.Ledger.HouseAsync();
         var head = await bench.Ledger.HeadAsync();

@@ -35,7 +35,7 @@ public sealed class PriceStation(Bench bench, PaperDrawer drawer)
     /// <summary>Names the price: the quote is printed and stands in the ledger with its figures.</summary>
     public async Task<ActAnswer> NameAsync(Signature signature, JobId id)
     {
-        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Shelf.Find(opened.What.ModelId) is not { } shelved)
+        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Models.Find(opened.What.ModelId) is not { } shelved)
             return ActAnswer.Refuse("", $"There is no job {id}.");
         var house = await bench.Ledger.HouseAsync();
         var head = await bench.Ledger.HeadAsync();
@@ -52,7 +52,7 @@ public sealed class PriceStation(Bench bench, PaperDrawer drawer)
     /// <param name="limit">A sum before tax that the customer set; null: as quoted.</param>
     public async Task<ActAnswer> AnswerAsync(Signature signature, JobId id, bool accepted, string? who, Money? limit, string? note)
     {
-        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Shelf.Find(opened.What.ModelId) is not { } shelved)
+        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Models.Find(opened.What.ModelId) is not { } shelved)
             return ActAnswer.Refuse("", $"There is no job {id}.");
         if (job.Quote is null)
             return ActAnswer.Refuse("", "No price was named yet.", "Name a price first.");

@@ -6,7 +6,7 @@ using Ramwright.Records.Events;
 namespace Ramwright.App.Web.Parts;
 
 /// <summary>A unit that a form takes: what it is of, and how it becomes SI.</summary>
-public sealed record FormUnit(string Symbol, ReadingKind Kind, double Factor, double Offset = 0);
+public sealed record FormUnit(string Symbol, MeasuredKind Kind, double Factor, double Offset = 0);
 
 /// <summary>Figures as people type them into forms: decimal point or comma, the unit beside the field or typed after the figure.</summary>
 public static class Figures
@@ -14,11 +14,11 @@ public static class Figures
     /// <summary>The units offered, the commonest of a kind first. Exact by definition: NIST SP 811:2008, Appendix B.</summary>
     public static IReadOnlyList<FormUnit> Units { get; } =
     [
-        new("bar", ReadingKind.Pressure, 1e5), new("psi", ReadingKind.Pressure, 6894.757293168361), new("MPa", ReadingKind.Pressure, 1e6),
-        new("s", ReadingKind.Time, 1), new("min", ReadingKind.Time, 60), new("A", ReadingKind.Current, 1), new("V", ReadingKind.Voltage, 1),
-        new("mm", ReadingKind.Length, 1e-3), new("in", ReadingKind.Length, 0.0254), new("kN", ReadingKind.Force, 1e3), new("N", ReadingKind.Force, 1),
-        new("lbf", ReadingKind.Force, 4.4482216152605), new("N·m", ReadingKind.Torque, 1), new("lbf·ft", ReadingKind.Torque, 1.3558179483314004),
-        new("ml", ReadingKind.Volume, 1e-6), new("°C", ReadingKind.Temperature, 1, 273.15), new("°F", ReadingKind.Temperature, 5.0 / 9, 459.67 * 5 / 9), new("pieces", ReadingKind.Count, 1),
+        new("bar", MeasuredKind.Pressure, 1e5), new("psi", MeasuredKind.Pressure, 6894.757293168361), new("MPa", MeasuredKind.Pressure, 1e6),
+        new("s", MeasuredKind.Time, 1), new("min", MeasuredKind.Time, 60), new("A", MeasuredKind.Current, 1), new("V", MeasuredKind.Voltage, 1),
+        new("mm", MeasuredKind.Length, 1e-3), new("in", MeasuredKind.Length, 0.0254), new("kN", MeasuredKind.Force, 1e3), new("N", MeasuredKind.Force, 1),
+        new("lbf", MeasuredKind.Force, 4.4482216152605), new("N·m", MeasuredKind.Torque, 1), new("lbf·ft", MeasuredKind.Torque, 1.3558179483314004),
+        new("ml", MeasuredKind.Volume, 1e-6), new("°C", MeasuredKind.Temperature, 1, 273.15), new("°F", MeasuredKind.Temperature, 5.0 / 9, 459.67 * 5 / 9), new("pieces", MeasuredKind.Count, 1),
     ];
 
     private static readonly FrozenDictionary<string, FormUnit> BySymbol = Units
@@ -26,7 +26,7 @@ public static class Figures
         .DistinctBy(p => p.Item1, StringComparer.OrdinalIgnoreCase).ToFrozenDictionary(p => p.Item1, p => p.u, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>A figure with the unit typed after it, else with <paramref name="unit"/>; null with the mistake noted.</summary>
-    public static Reading? Read(string? text, string unit, string field, FormMistakes mistakes)
+    public static MeasuredValue? Read(string? text, string unit, string field, FormMistakes mistakes)
     {
         var typed = (text ?? "").Trim();
         var end = typed.Length;
@@ -40,7 +40,7 @@ public static class Figures
         else if (!BySymbol.TryGetValue(symbol, out var known))
             mistakes.Add(field, $"'{Short(symbol)}' is no unit that this form knows.", $"Write one of {string.Join(", ", Units.Select(u => u.Symbol))}.");
         else
-            return new Reading(known.Kind, (number * known.Factor) + known.Offset);
+            return new MeasuredValue(known.Kind, (number * known.Factor) + known.Offset);
         return null;
     }
 
