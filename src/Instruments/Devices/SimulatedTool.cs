@@ -21,7 +21,10 @@ public sealed record SimulatedTool
     public Angle Backlash { get; init; }
 
     /// <summary>Rise of the pressure just before the peak, bar per second, above zero.</summary>
-    public double RiseBarPerSecond { get; init; } = 900;
+    public double RiseBarPerSecond { get; init; } = 9_000;
+
+    /// <summary>What the device reads too high, the same for every run.</summary>
+    public Pressure DeviceOffset { get; init; }
 
     /// <summary>From the trigger to the peak.</summary>
     public TimeSpan StrokeTime { get; init; } = TimeSpan.FromSeconds(5);
