@@ -103,6 +103,9 @@ public enum Ink
 
     /// <summary>The ring of an undecided verdict.</summary>
     MarkRing,
+
+    /// <summary>The band on which a caution stands.</summary>
+    CautionBand,
     SignYellow,
     SignBlack,
     SignBlackLine,

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Ramwright.Paper.Drawing;
 
 /// <summary>The house's few colours by meaning: on screen the custom property of the page, on paper the light palette.</summary>
-public enum Tint { Ink, Quiet, Rule, Faint, Lit, Pencil, Paper, Caution, SignBlack, SignBlue, SignWhite }
+public enum Tint { Ink, Quiet, Rule, Faint, Lit, Pencil, Paper, Caution, CautionPaper, SignBlack, SignBlue, SignWhite }
 
 /// <summary>How an ink is drawn. Width and dashes in picture units.</summary>
 public sealed record Pen(Tint? Fill, Tint? Stroke, double Width, ImmutableArray<double> Dashes)
@@ -57,6 +57,7 @@ public static class Pens
         Ink.Mark => Solid(Tint.Ink),
         Ink.MarkCutOut => Line(Tint.Paper, 5),
         Ink.MarkRing => Line(Tint.Ink, 3, Tint.Paper),
+        Ink.CautionBand => Line(Tint.Ink, 1.2, Tint.CautionPaper),
         Ink.SignYellow => Line(Tint.SignBlack, 2.6, Tint.Caution) with { Round = true },
         Ink.SignBlack => Solid(Tint.SignBlack),
         Ink.SignBlackLine => Line(Tint.SignBlack, 2.6) with { Round = true },
@@ -77,6 +78,7 @@ public static class Pens
         Tint.Pencil => 0xa83216,
         Tint.Paper or Tint.SignWhite => 0xffffff,
         Tint.Caution => 0xf9c80e,
+        Tint.CautionPaper => 0xfff7d6,
         Tint.SignBlack => 0x101418,
         Tint.SignBlue => 0x005b99,
         _ => throw new ArgumentOutOfRangeException(nameof(tint), tint, "A tint without a colour."),

@@ -5,7 +5,7 @@ namespace Ramwright.Paper.Drawing;
 
 /// <summary>
 /// The style sheet for pictures on a page, made from <see cref="Pens"/>. The page serves it as a file of its own and defines the
-/// custom properties <c>--ink --quiet --rule --faint --lit --pencil --paper --caution</c>.
+/// custom properties <c>--ink --quiet --rule --faint --lit --pencil --paper --caution --caution-pale</c>.
 /// </summary>
 public static class PictureCss
 {

@@ -1,10 +1,165 @@
+using System.Collections.Immutable;
+using Ramwright.Metrology.Quantities;
 using Ramwright.Metrology.Text;
+using Ramwright.Paper.Charts;
+using Ramwright.Paper.Lettering;
+using Ramwright.Paper.Pages;
+using Ramwright.Paper.Sheets.Proof;
+using Ramwright.Paper.Signs;
 
 namespace Ramwright.Paper.Sheets;
 
-/// <summary>The proof report.</summary>
+/// <summary>
+/// The proof report. It has what ISO/IEC 17025:2017, 7.8 asks of a report (list from memory) and says that it is not issued under accreditation.
+/// </summary>
 public static class ProofReport
 {
     /// <summary>The sheet as PDF.</summary>
-    public static byte[] Render(ProofReportInput input, PaperSize size, UnitSystem units) => throw new NotSupportedException("drawn in the next landing");
+    public static byte[] Render(ProofReportInput input, PaperSize size, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        var head = new SheetHead
+        {
+            Title = "Proof report",
+            Aside = $"{input.House.Name} · not issued under accreditation",
+            Subject = $"Proof report {input.Number}, {SheetText.Tool(input.Job)}, job {input.Job.Number}",
+            House = input.House.Name,
+            Made = input.Issued,
+            Block = new()
+            {
+                Code = QrPicture.Of(ProofPayload.Of(input), "Code with report number, verdict and ledger head"),
+                CodeWords = input.Number,
+                Upper = [new("Tool", SheetText.Tool(input.Job), 1.55), new("Job", input.Job.Number, 0.85), new("For", input.Job.Customer, 1.25), new("Tested", SheetText.Date(input.Tested), 1.05)],
+                Lower = [new("Released by", input.ReleasedBy.ToString(), 1.55), new("Issued", SheetText.Date(input.Issued), 0.85), new("Ledger", SheetText.Ledger(input.Ledger), 1.25), new("Replaces", input.Replaces ?? "none", 1.05)],
+            },
+        };
+        return SheetWriter.Write(head, size, flow => Fill(flow, input, units));
+    }
+
+    private static void Fill(Flow flow, ProofReportInput input, UnitSystem units)
+    {
+        flow.Add(new AnswerPiece(VerdictMark.Of(input.Verdict.Conformity), VerdictMark.Words(input.Verdict.Conformity), DecisionWords.Answer(input, units), flow.Width));
+        flow.Rule(0, 8);
+        Chart(flow, input, units);
+        flow.Space(10);
+        flow.Heading("Decision", "limits " + QuantityText.Show(input.Series.Limits, units) + ", nominal " + QuantityText.Show(input.Limits.Nominal, units));
+        ProofTables.Claims(flow, input, units);
+        flow.Facts(100, ProofTables.Statistics(input, units));
+        flow.Space(4);
+        flow.Paragraph(new Span("Decision rule. ", TextStyle.SmallInk with { Bold = true }), new Span(DecisionWords.Rule(input), TextStyle.SmallInk));
+        flow.Space(10);
+        flow.Columns(26, 420, (1.08, f => Device(f, input)), (1, f => OffBy(f, input, units)));
+        flow.Space(10);
+        flow.Columns(26, 420, (1.08, f => Conditions(f, input, units)), (1, f => Work(f, input, units)));
+        flow.Space(10);
+        Closing(flow, input);
+    }
+
+    private static void Chart(Flow flow, ProofReportInput input, UnitSystem units)
+    {
+        var unit = QuantityText.Parts(input.Series.Limits.Min, units).Unit;
+        flow.Heading("Peak of each full run, " + unit, "strong lines: limits · hatched: counted against the tool · rings: as found");
+        var chart = ProofChart.Of(new()
+        {
+            Limits = input.Series.Limits,
+            Nominal = input.Limits.Nominal,
+            GuardLow = input.Verdict.GuardLow,
+            GuardHigh = input.Verdict.GuardHigh,
+            Planned = input.Series.PlannedRuns,
+            Runs = [.. input.Runs.Select(r => new ChartRun(r.Peak, r.VoidCause is not null))],
+            AsFound = [.. input.AsFound.Select(r => r.Peak)],
+            Units = units,
+            ShowValues = false,
+            Width = flow.Width,
+            Height = input.AsFound.IsEmpty ? 128 : 168,
+            LabelSize = 8,
+        });
+        flow.Picture(chart);
+        flow.Space(4);
+        ProofTables.Runs(flow, "run", input.Runs, units);
+        flow.Space(4);
+        if (!input.AsFound.IsEmpty)
+            ProofTables.Runs(flow, "found", input.AsFound, units);
+        else
+            flow.Paragraph(new Span("As found: ", TextStyle.SmallInk with { Bold = true }), new Span(SheetText.Sentence(input.NoAsFound ?? "not measured"), TextStyle.SmallInk));
+    }
+
+    private static void Device(Flow flow, ProofReportInput input)
+    {
+        var device = input.Device;
+        flow.Heading("Measured with");
+        flow.Facts(
+            70,
+            (device.Kind, device.Serial is null ? device.Id : $"{device.Id}, no. {device.Serial}"),
+            ("calibrated", device.Calibrated is { } on ? SheetText.Date(on) : "date not recorded"),
+            ("due", device.CalibrationDue is { } due ? SheetText.Date(due) : "no date set"),
+            ("certificate", device.Certificate),
+            ("range", device.Range),
+            ("response", device.Response),
+            ("load", input.Load),
+            ("method", input.Method));
+    }
+
+    private static void OffBy(Flow flow, ProofReportInput input, UnitSystem units)
+    {
+        flow.Heading("What the device may be off");
+        ProofTables.Budget(flow, input, units);
+    }
+
+    private static void Conditions(Flow flow, ProofReportInput input, UnitSystem units)
+    {
+        flow.Heading("Conditions");
+        var oil = (input.OilTemperatureFirst, input.OilTemperatureLast) switch
+        {
+            ({ } a, { } b) => $"{QuantityText.Show(a, units, 0)} at the first run, {QuantityText.Show(b, units, 0)} at the last",
+            ({ } a, null) => QuantityText.Show(a, units, 0),
+            _ => "not recorded",
+        };
+        flow.Facts(
+            70,
+            ("received", Joined(input.Job.Received is { } day ? SheetText.Date(day) : null, input.Job.ConditionOnReceipt)),
+            ("tested", $"{SheetText.Date(input.Tested)}, by {input.TestedBy}"),
+            ("bench", input.BenchTemperature is { } t ? QuantityText.Show(t, units, 0) : "temperature not recorded"),
+            ("oil", oil),
+            ("rest", "at least " + QuantityText.Show(input.Limits.Rest) + " between runs"),
+            ("next due", input.NextDueAsAgreed is { } due ? $"{SheetText.Date(due)}, as agreed with the customer" : null));
+    }
+
+    private static void Work(Flow flow, ProofReportInput input, UnitSystem units)
+    {
+        flow.Heading("Work done");
+        var found = input.AsFound.IsEmpty
+            ? input.NoAsFound ?? "not measured"
+            : $"{QuantityText.Show(Mean(input.AsFound), units, units == UnitSystem.Metric ? 1 : 0)}, mean of {input.AsFound.Length}";
+        flow.Facts(
+            52,
+            [
+                ("as found", found),
+                .. input.WorkDone.Select((w, i) => (i == 0 ? "done" : "", (string?)w)),
+                ("as left", input.Verdict.Mean is { } mean ? QuantityText.Show(mean, units, units == UnitSystem.Metric ? 1 : 0) + ", mean of the proof" : null),
+            ]);
+        if (input.WorkDone.IsEmpty)
+            flow.Paragraph(new Span("Nothing was done to the tool between as found and as left.", TextStyle.Body));
+    }
+
+    private static void Closing(Flow flow, ProofReportInput input)
+    {
+        flow.Points(input.Remarks.Select(SheetText.Sentence));
+        flow.Paragraph(new Span(
+            $"{SafetyWords.OnlyThisItem} {SafetyWords.NoPromise} {SafetyWords.Defer} {SafetyWords.Injection} Not issued under accreditation. To be copied in full only.",
+            TextStyle.Small));
+        flow.Paragraph(new Span(
+            $"Report {input.Number}. Ledger entry {input.Ledger.Entry}, head {input.Ledger.Head}.{(input.ModelFingerprint is { } f ? $" Service model sha-256 {f}." : "")}",
+            TextStyle.Small));
+    }
+
+    private static Pressure Mean(ImmutableArray<RunLine> runs) => Pressure.FromPascals(runs.Average(r => r.Peak.Pascals));
+
+    private static string? Joined(string? a, string? b) => (a, b) switch
+    {
+        (null, null) => null,
+        (null, _) => b,
+        (_, null) => a,
+        _ => $"{a}, {b}",
+    };
 }

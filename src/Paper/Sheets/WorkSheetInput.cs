@@ -1,4 +1,5 @@
 using Ramwright.Paper.Drawing;
+using Ramwright.Parts;
 using Ramwright.Planning.Rebuild;
 using Ramwright.Planning.Strip;
 using Ramwright.ServiceModels.Model;
@@ -16,6 +17,12 @@ public sealed record WorkSheetInput
 
     /// <summary>The strip map of the plan, as <c>StripMapPicture</c> draws it.</summary>
     public Picture? Map { get; init; }
+
+    /// <summary>Its legend.</summary>
+    public Picture? MapLegend { get; init; }
+
+    /// <summary>What was bought for the job, for the contents of kits that must not be used on this tool.</summary>
+    public Cover? Cover { get; init; }
 
     /// <summary>What the work is for, in a sentence.</summary>
     public string? Purpose { get; init; }

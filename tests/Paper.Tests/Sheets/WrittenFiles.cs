@@ -1,0 +1,105 @@
+using System.Text;
+using Ramwright.Metrology.Text;
+using Ramwright.Paper.Sheets;
+using Ramwright.Paper.Tests.Saltmarsh;
+
+namespace Ramwright.Paper.Tests.Sheets;
+
+/// <summary>What is true of every file: looked at by qpdf and poppler, which are no part of this program.</summary>
+public sealed class WrittenFiles
+{
+    public static TheoryData<string, PaperSize> Sheets()
+    {
+        var data = new TheoryData<string, PaperSize>();
+        foreach (var name in new[] { "proof", "work", "quote", "end" })
+        {
+            data.Add(name, PaperSize.A4);
+            data.Add(name, PaperSize.Letter);
+        }
+
+        return data;
+    }
+
+    internal static byte[] Render(string name, PaperSize size, UnitSystem units) => name switch
+    {
+        "proof" => ProofReport.Render(Proofs.Report, size, units),
+        "work" => WorkSheet.Render(Works.Sheet, size, units),
+        "quote" => QuoteSheet.Render(Quotes.Sheet, size, units),
+        _ => EndPaper.Render(EndPaperTests.Input(EndKind.ReturnedUnrepaired), size, units),
+    };
+
+    [Theory]
+    [MemberData(nameof(Sheets))]
+    public void Are_sound_to_the_last_stream(string name, PaperSize size)
+    {
+        var pdf = Render(name, size, UnitSystem.Metric);
+        var check = Run.Tool("qpdf", pdf, "--check", "FILE");
+        Assert.Contains("No syntax or stream encoding errors found", check, StringComparison.Ordinal);
+        var full = Run.Tool("qpdf", pdf, "--qdf", "--object-streams=disable", "FILE", "-"); // decodes every stream; a warning is exit 3
+        Assert.Contains("/StructTreeRoot", full, StringComparison.Ordinal);
+        Assert.Contains("/OutputIntents", full, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(Sheets))]
+    public void Carry_their_fonts_and_are_tagged(string name, PaperSize size)
+    {
+        var pdf = Render(name, size, UnitSystem.Metric);
+        var fonts = Run.Tool("pdffonts", pdf, "FILE").Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(2).ToArray();
+        Assert.NotEmpty(fonts);
+        Assert.All(fonts, f =>
+        {
+            Assert.Contains("B612", f, StringComparison.Ordinal);
+            Assert.Matches(@"Identity-H\s+yes yes yes", f); // embedded, subset, mapped to Unicode
+        });
+        var info = Run.Tool("pdfinfo", pdf, "FILE");
+        Assert.Matches(@"Tagged:\s+yes", info);
+        Assert.Matches(size == PaperSize.A4 ? @"Page size:\s+595\.\d+ x 841\.\d+ pts \(A4\)" : @"Page size:\s+612 x 792 pts \(letter\)", info);
+        Assert.Matches(@"Title:\s+\S", info);
+    }
+
+    [Fact]
+    public void Name_their_parts_for_those_who_do_not_see()
+    {
+        var structure = Run.Tool("pdfinfo", Render("proof", PaperSize.A4, UnitSystem.Metric), "-struct-text", "FILE");
+        foreach (var kind in new[] { "H1", "H2", "Table", "TR", "TH", "TD", "Figure", "P" })
+            Assert.Matches($@"\n\s*{kind}\b", structure);
+        var raw = Encoding.Latin1.GetString(Render("proof", PaperSize.A4, UnitSystem.Metric));
+        Assert.Contains("/Alt", raw, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Survive_odd_signs_and_endless_words()
+    {
+        var job = House.Job with { Customer = "Łódź & Ünïcode <Œuvre> \u0007Power " + new string('W', 300), ConditionOnReceipt = "µ Ω ≤ ½ · ° € – “quoted” ⌀ 62 ∅ 漢字 \U0001F600 " + string.Join(' ', Enumerable.Repeat("very long condition", 400)) };
+        var pdf = ProofReport.Render(Proofs.Report with { Job = job }, PaperSize.A4, UnitSystem.Metric);
+        var text = Run.Text(pdf);
+        Assert.Contains("µ Ω ≤ ½ · ° € – “quoted”", text, StringComparison.Ordinal);
+        Assert.InRange(Run.Pages(pdf), 2, 12);
+        Run.Tool("qpdf", pdf, "--check", "FILE");
+    }
+
+    [Fact]
+    public async Task Can_be_made_side_by_side()
+    {
+        var made = await Task.WhenAll(Enumerable.Range(0, 6).Select(i => Task.Run(() => Render(i % 2 == 0 ? "proof" : "work", PaperSize.A4, UnitSystem.Metric), TestContext.Current.CancellationToken)));
+        Assert.All(made, pdf => Assert.StartsWith("%PDF-1.", Encoding.Latin1.GetString(pdf, 0, 8), StringComparison.Ordinal));
+        Assert.Equal(made[0].Length, made[2].Length, 64.0);
+    }
+
+    [Fact]
+    public void Are_made_in_less_than_300_ms_once_warm()
+    {
+        Render("proof", PaperSize.A4, UnitSystem.Metric);
+        var watch = System.Diagnostics.Stopwatch.StartNew();
+        var best = TimeSpan.MaxValue;
+        for (var i = 0; i < 5; i++)
+        {
+            watch.Restart();
+            Render("proof", PaperSize.A4, UnitSystem.Metric);
+            best = watch.Elapsed < best ? watch.Elapsed : best;
+        }
+
+        Assert.True(best < TimeSpan.FromMilliseconds(300), $"the fastest of five took {best.TotalMilliseconds:0} ms");
+    }
+}
