@@ -10,9 +10,7 @@ public sealed class FalseVerdicts
     private static readonly double Bound = 0.05 + 3 * Math.Sqrt(0.05 * 0.95 / Series4000);
 
     [Theory]
-    [InlineData(8)]
     [InlineData(12)]
-    [InlineData(15)]
     public void A_tool_just_bad_enough_conforms_in_no_more_than_one_series_of_twenty(int runs)
     {
         // σ = 1 bar; the guarded lower limit, 604 bar, lies where exactly 95 % of runs are above it; the upper limit is far
@@ -21,19 +19,18 @@ public sealed class FalseVerdicts
         Assert.True(share > 0.03, $"only {share:P2}: the rule is stricter than it says");
     }
 
-    // Readings rounded to steps of one to ten standard deviations, with the tool at five places between two steps
+    // Readings rounded to steps of half to five standard deviations, with the tool at three places between two steps
     [Theory]
     [InlineData(0.5)]
     [InlineData(1)]
     [InlineData(2)]
     [InlineData(5)]
-    [InlineData(10)]
     public void Coarse_steps_do_not_let_more_through(double step)
     {
-        for (var phase = 0; phase < 5; phase++)
+        for (var phase = 0; phase < 3; phase++)
         {
-            var share = ShareOf(Conformity.Conforms, 12, mean: 604 + Normal.Quantile(0.95), sigma: 1, step, systematic: 4, shift: step * phase / 5, series: 1_000, seed: phase);
-            Assert.True(share <= 0.05 + 3 * Math.Sqrt(0.05 * 0.95 / 1_000), $"{share:P2} of the series conform at phase {phase}");
+            var share = ShareOf(Conformity.Conforms, 12, mean: 604 + Normal.Quantile(0.95), sigma: 1, step, systematic: 4, shift: step * phase / 3, series: 500, seed: phase);
+            Assert.True(share <= 0.05 + 3 * Math.Sqrt(0.05 * 0.95 / 500), $"{share:P2} of the series conform at phase {phase}");
         }
     }
 

@@ -57,8 +57,9 @@ public static class NoncentralT
             var x = t * ratios[i] - delta;
             if (x < -39)
                 continue;
-            cdf += weights[i] * Normal.Cdf(x);
-            var phi = weights[i] * Normal.Density(x);
+            var (share, height) = Normal.Both(x);
+            cdf += weights[i] * share;
+            var phi = weights[i] * height;
             density += phi * ratios[i];
             fall += phi;
         }
