@@ -3,8 +3,7 @@ namespace Ramwright.Instruments;
 /// <summary>Codes of the mistakes that a text of readings can hold; each has its page in docs/reference/mistakes.</summary>
 public static class ReadingCodes
 {
-    public const string FileTooLarge = "file-too-large";
-    public const string NotUtf8 = "not-utf8";
+    public const string TooLarge = "too-large";
     public const string NotText = "not-text";
     public const string TooManyLines = "too-many-lines";
     public const string LineTooLong = "line-too-long";
@@ -36,7 +35,7 @@ public static class ReadingCodes
     /// <summary>All of them.</summary>
     public static IReadOnlyList<string> All { get; } =
     [
-        FileTooLarge, NotUtf8, NotText, TooManyLines, LineTooLong, TooManyMistakes, AmbiguousSeparator, MixedDecimal, OpenQuote,
+        TooLarge, NotText, TooManyLines, LineTooLong, TooManyMistakes, AmbiguousSeparator, MixedDecimal, OpenQuote,
         MissingHeader, NoPeakColumn, TwoPeakColumns, RecordingNotPeaks, TooManyColumns, MissingUnit, UnknownUnit, UnitConflict,
         UnitNeedsArea, NoReading, MissingReading, BadNumber, NotFinite, NegativeReading, AbsurdValue, BadRunNumber, DuplicateRun,
         RunOutOfOrder, RunGap, VoidWithoutCause,

@@ -61,17 +61,17 @@ public sealed class ReadingsMistakeTests
         Assert.Equal("2:1+5 mixed-decimal", Sample.Mistakes("peak_bar\n701,2\n", new() { Decimal = DecimalMark.Point }).Marks());
 
     [Theory]
-    [InlineData(new byte[] { 0xFF, 0xFE, 0x37, 0x00 }, "1:1+0 not-utf8")]
-    [InlineData(new byte[] { 0xFE, 0xFF, 0x00, 0x37 }, "1:1+0 not-utf8")]
+    [InlineData(new byte[] { 0xFF, 0xFE, 0x37, 0x00 }, "1:1+0 not-text")]
+    [InlineData(new byte[] { 0xFE, 0xFF, 0x00, 0x37 }, "1:1+0 not-text")]
     [InlineData(new byte[] { 0x37, 0x00, 0x30, 0x00 }, "1:2+1 not-text")]
-    [InlineData(new byte[] { 0x37, 0x0A, 0x37, 0xE4, 0x30 }, "2:2+1 not-utf8")]
+    [InlineData(new byte[] { 0x37, 0x0A, 0x37, 0xE4, 0x30 }, "2:2+1 not-text")]
     public void Other_encodings_are_named(byte[] bytes, string mistake) =>
         Assert.Equal(mistake, Assert.IsType<ReadingsAnswer.Refused>(Readings.Read("sample.csv", bytes)).Mistakes.Marks());
 
     [Fact]
     public void Size_lines_and_mistakes_are_bounded()
     {
-        Assert.Equal("1:1+0 file-too-large", Assert.Single(Assert.IsType<ReadingsAnswer.Refused>(Readings.Read("f", new byte[Readings.LargestFileBytes + 1])).Mistakes).At());
+        Assert.Equal("1:1+0 too-large", Assert.Single(Assert.IsType<ReadingsAnswer.Refused>(Readings.Read("f", new byte[Readings.LargestFileBytes + 1])).Mistakes).At());
         Assert.Equal("20001:1+0 too-many-lines", Assert.Single(Sample.Mistakes(string.Concat(Enumerable.Repeat("701\n", 20_001)))).At());
         Assert.Equal("1:1+0 line-too-long", Assert.Single(Sample.Mistakes(new string('7', 3_000))).At());
         var many = Sample.Mistakes("peak_bar\n" + string.Concat(Enumerable.Repeat("x1\n", 1_000)));
@@ -85,5 +85,39 @@ public sealed class ReadingsMistakeTests
         var mistake = Sample.Mistakes("peak_bar\n7\t\u202e1\u0085\n")[0];
         Assert.DoesNotContain(mistake.Excerpt! + mistake.What, c => char.IsControl(c) || c == '\u202e');
         Assert.Equal("7\t\u202e1\u0085".Length, mistake.Excerpt!.Length);
+    }
+
+    [Fact]
+    public void Every_code_has_its_page()
+    {
+        var root = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(root, "Ramwright.slnx")))
+            root = Path.GetDirectoryName(root)!;
+        Assert.All(ReadingCodes.All, code => Assert.True(File.Exists(Path.Combine(root, "docs/reference/mistakes", code + ".md")), code));
+    }
+
+    [Fact]
+    public void The_samples_of_the_pages_are_what_they_say()
+    {
+        var root = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(root, "Ramwright.slnx")))
+            root = Path.GetDirectoryName(root)!;
+        foreach (var code in ReadingCodes.All)
+        {
+            var page = File.ReadAllText(Path.Combine(root, "docs/reference/mistakes", code + ".md"));
+            if (Block(page, "## Bad", "csv") is { } bad)
+                Assert.Contains(code, Sample.Mistakes(bad).Select(m => m.Code), StringComparer.Ordinal);
+            if (Block(page, "## Good", "csv") is { } good)
+                Sample.Taken(good);
+        }
+    }
+
+    private static string? Block(string page, string heading, string kind)
+    {
+        var under = page.IndexOf(heading + "\n", StringComparison.Ordinal);
+        var fence = $"```{kind}\n";
+        var start = under < 0 ? -1 : page.IndexOf(fence, under, StringComparison.Ordinal);
+        var next = under < 0 ? -1 : page.IndexOf("\n## ", under + 3, StringComparison.Ordinal);
+        return start < 0 || (next >= 0 && start > next) ? null : page[(start + fence.Length)..page.IndexOf("```", start + 3, StringComparison.Ordinal)];
     }
 }

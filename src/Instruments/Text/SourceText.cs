@@ -14,13 +14,13 @@ internal static class SourceText
         const string Save = "save it as text in UTF-8 (in a spreadsheet: 'CSV UTF-8')";
         if (bytes.Length > Readings.LargestFileBytes)
         {
-            mistakes.AddWhole(ReadingCodes.FileTooLarge, $"the file has {bytes.Length / 1e6:0.0} MB; {Readings.LargestFileBytes / 1e6:0} MB are the most that is read",
+            mistakes.AddWhole(ReadingCodes.TooLarge, $"the file has {bytes.Length / 1e6:0.0} MB; {Readings.LargestFileBytes / 1e6:0} MB are the most that is read",
                 "give a list with one peak per run; a recording over time belongs elsewhere");
             return null;
         }
         if (bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..])
         {
-            mistakes.AddWhole(ReadingCodes.NotUtf8, "the file is written in UTF-16, two bytes for a sign", Save);
+            mistakes.AddWhole(ReadingCodes.NotText, "the file is written in UTF-16, two bytes for a sign", Save);
             return null;
         }
         if (bytes is [0xEF, 0xBB, 0xBF, ..])
@@ -31,7 +31,7 @@ internal static class SourceText
         if (status == System.Buffers.OperationStatus.Done)
             return text;
         var line = LastLine(text);
-        mistakes.Add(line, line.Text.Length + 1, 1, ReadingCodes.NotUtf8, $"the byte {bytes[consumed]:X2} here is no UTF-8", Save);
+        mistakes.Add(line, line.Text.Length + 1, 1, ReadingCodes.NotText, $"the byte {bytes[consumed]:X2} here is no UTF-8", Save);
         return null;
     }
 
@@ -40,7 +40,7 @@ internal static class SourceText
     {
         if (text.Length > Readings.LargestFileBytes)
         {
-            mistakes.AddWhole(ReadingCodes.FileTooLarge, $"the text has {text.Length / 1e6:0.0} million signs; {Readings.LargestFileBytes / 1e6:0} million are the most that is read",
+            mistakes.AddWhole(ReadingCodes.TooLarge, $"the text has {text.Length / 1e6:0.0} million signs; {Readings.LargestFileBytes / 1e6:0} million are the most that is read",
                 "give a list with one peak per run; a recording over time belongs elsewhere");
             return null;
         }
