@@ -51,19 +51,15 @@ public static class MistakeText
 
     private static void WriteExcerpt(StringBuilder text, string line, Place at)
     {
-        var shown = new StringBuilder(line.Length);
-        foreach (var c in line)
+        var start = Math.Clamp(at.Column - 1, 0, line.Length);
+        var from = line.Length <= WidestExcerpt ? 0 : Math.Clamp(start - 20, 0, line.Length - WidestExcerpt);
+        var cut = line.AsSpan(from, Math.Min(WidestExcerpt, line.Length - from));
+        start -= from;
+        var room = Math.Max(1, cut.Length - start);
+        var length = at.Length == 0 ? room : Math.Min(at.Length, room);
+        var shown = new StringBuilder(cut.Length);
+        foreach (var c in cut)
             shown.Append(c == '\t' ? ' ' : char.IsControl(c) ? '\u00b7' : c);
-        var start = Math.Clamp(at.Column - 1, 0, shown.Length);
-        var length = Math.Max(1, Math.Min(at.Length == 0 ? shown.Length - start : at.Length, Math.Max(1, shown.Length - start)));
-        if (shown.Length > WidestExcerpt)
-        {
-            var from = Math.Max(0, Math.Min(start - 20, shown.Length - WidestExcerpt));
-            shown = new StringBuilder(shown.ToString(from, Math.Min(WidestExcerpt, shown.Length - from)));
-            start -= from;
-            length = Math.Max(1, Math.Min(length, shown.Length - start));
-        }
-
         var number = at.Line.ToString(CultureInfo.InvariantCulture);
         text.Append("    ").Append(number).Append(" | ").Append(shown).Append('\n');
         text.Append("    ").Append(' ', number.Length).Append(" | ").Append(' ', start).Append('^', length).Append('\n');

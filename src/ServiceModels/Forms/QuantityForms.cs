@@ -115,5 +115,5 @@ internal sealed record MoneyForm(bool PerLitre = false) : ScalarForm
     public override JsonObject Schema(SchemaBook book) => new() { ["type"] = "string", ["pattern"] = PerLitre ? @"^\s*[+]?[0-9.]+\s*[A-Z]{3}\s*/\s*[lL]\s*$" : @"^\s*[+]?[0-9.]+\s*[A-Z]{3}\s*$" };
 
     protected override object? ReadText(YamlScalar scalar, ReadContext context) =>
-        context.Take(scalar, PerLitre ? MoneyText.ReadPerLitre(scalar.Text) : MoneyText.Read(scalar.Text));
+        context.Take(scalar, PerLitre ? MoneyReader.ReadPerLitre(scalar.Text) : MoneyReader.Read(scalar.Text));
 }

@@ -11,5 +11,11 @@ internal static class ModelLints
     /// <param name="notes">Advice that refuses nothing.</param>
     public static void Run(Draft draft, MistakeList mistakes, MistakeList notes)
     {
+        LimitsLint.Look(draft, mistakes, notes);
+        SealLint.Look(draft, mistakes, notes);
+        ReachLint.Look(draft, mistakes, notes);
+        SupplyLint.Look(draft, mistakes);
+        WorkLint.Look(draft, mistakes, notes);
+        FindLint.Look(draft, mistakes, notes);
     }
 }

@@ -23,7 +23,10 @@ internal sealed record Draft(ServiceModel Model, YamlMapping Root, bool LimitsKn
     /// <summary>Whether the path is in the file.</summary>
     public bool Has(params ReadOnlySpan<object> path) => Follow(path).Whole;
 
-    private (Place Key, Place Value, bool Whole) Follow(ReadOnlySpan<object> path)
+    /// <summary>The text of the single value at the end of a path; null when there is none.</summary>
+    public string? TextAt(params ReadOnlySpan<object> path) => Follow(path) is { Whole: true, Node: YamlScalar scalar } ? scalar.Text : null;
+
+    private (Place Key, Place Value, bool Whole, YamlNode Node) Follow(ReadOnlySpan<object> path)
     {
         YamlNode node = Root;
         var key = Root.Owner;
@@ -34,10 +37,10 @@ internal sealed record Draft(ServiceModel Model, YamlMapping Root, bool LimitsKn
             else if (step is int position && node is YamlSequence list && position < list.Items.Count)
                 (node, key) = (list.Items[position], list.Items[position].At);
             else
-                return (key, key, false);
+                return (key, key, false, node);
         }
 
-        return (key, node is YamlScalar ? node.At : key, true);
+        return (key, node is YamlScalar ? node.At : key, true, node);
     }
 
     /// <summary>'(line 12)' of a part, state or other entry, for words inside a message.</summary>

@@ -51,7 +51,7 @@ internal sealed class NameBook
     public void Answer(MistakeList mistakes)
     {
         foreach (var (kind, id, at) in calls)
-            if (!Knows(kind, id))
+            if (!mistakes.Full && !Knows(kind, id))
                 Unanswered(kind, id, at, mistakes);
     }
 

@@ -13,6 +13,9 @@ internal sealed class MistakeList(SourceText source)
 
     public bool Any => gathered.Count > 0;
 
+    /// <summary>Whether no more are taken.</summary>
+    public bool Full => gathered.Count > Most;
+
     public SourceText Source => source;
 
     /// <summary>Adds a mistake at a place, with the line it stands in.</summary>
@@ -29,5 +32,5 @@ internal sealed class MistakeList(SourceText source)
 
     /// <summary>All mistakes in the order of the file, the same one once.</summary>
     public ImmutableArray<Mistake> InOrder() =>
-        [.. gathered.Distinct().OrderBy(m => m.At.Line == 0 ? int.MaxValue : m.At.Line).ThenBy(m => m.At.Column)];
+        [.. gathered.DistinctBy(m => (m.At, m.What)).OrderBy(m => m.At.Line == 0 ? int.MaxValue : m.At.Line).ThenBy(m => m.At.Column)];
 }

@@ -4,7 +4,7 @@ using Ramwright.Metrology.Quantities;
 namespace Ramwright.Metrology.Input;
 
 /// <summary>Reads amounts of money: <c>12.40 EUR</c>, or a price for a litre, <c>18.50 EUR/l</c>. The currency is its ISO 4217 code.</summary>
-public static class MoneyText
+public static class MoneyReader
 {
     private const decimal Largest = 1e9m;
 
