@@ -1,4 +1,6 @@
+using Ramwright.App.Papers;
 using Ramwright.App.Web.Pages;
+using Ramwright.Paper.Sheets;
 using Ramwright.Proving;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
@@ -8,7 +10,7 @@ using Ramwright.Records.Jobs;
 namespace Ramwright.App.Stations.Release;
 
 /// <summary>What happens at Release: the job comes to one of its five ends. Only a standing proof that conforms releases a tool.</summary>
-public sealed class ReleaseStation(Bench bench)
+public sealed class ReleaseStation(Bench bench, PaperDrawer drawer)
 {
     /// <summary>Why the tool cannot be released by this person now, and what to do; null when it can.</summary>
     public static (string What, string Mend)? WhyNot(JobState job, PersonRegistered? person) => (job, person) switch
@@ -23,7 +25,7 @@ public sealed class ReleaseStation(Bench bench)
     /// <summary>Ends the job. A release is made at Release alone; the other ends can be chosen at any station.</summary>
     public async Task<ActAnswer> EndAsync(Signature signature, JobId id, JobEnd end, string? why)
     {
-        if (await bench.Ledger.ReadAsync(id) is not { Opened: not null } job)
+        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Models.Find(opened.What.ModelId) is not { } shelved)
             return ActAnswer.Refuse("", $"There is no job {id}.");
         if (!job.IsOpen)
             return ActAnswer.Refuse("", $"Job {id} has ended already.", "Take the tool in again as a new job.");
@@ -32,8 +34,17 @@ public sealed class ReleaseStation(Bench bench)
             return ActAnswer.Refuse("", $"Job {id} stands at {job.Station}.", "A tool is released at Release, after its proof.");
         if (end == JobEnd.Released && WhyNot(job, house.Find(signature.By)) is { } not)
             return ActAnswer.Refuse("", not.What, not.Mend);
-        return end != JobEnd.Released && string.IsNullOrWhiteSpace(why)
-            ? ActAnswer.Refuse("why", "No reason was given.", "Say why the job ends so; it stands on the paper.")
-            : ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen, new JobEnded(end, string.IsNullOrWhiteSpace(why) ? "proof conforms" : why.Trim())));
+        if (end != JobEnd.Released && string.IsNullOrWhiteSpace(why))
+            return ActAnswer.Refuse("why", "No reason was given.", "Say why the job ends so; it stands on the paper.");
+
+        var reason = string.IsNullOrWhiteSpace(why) ? "the proof conforms" : why.Trim();
+        var head = await bench.Ledger.HeadAsync();
+        var kind = end == JobEnd.Released ? ReportKind.ProofReport : ReportKind.ServiceRecord;
+        var number = job.NextReportNumber(kind);
+        var (size, units) = (PaperHeads.Size(house.Settings), PaperHeads.Units(house.Settings));
+        var pdf = end == JobEnd.Released
+            ? ProofReport.Render(ProofReportFiller.Fill(bench, job, shelved.Model, house, head, number, signature.By), size, units)
+            : EndPaper.Render(EndPaperFiller.Fill(bench, job, shelved.Model, house, head, number, end, reason, signature.By), size, units);
+        return ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen, new JobEnded(end, reason), drawer.Lay(kind, number, pdf, head)));
     }
 }

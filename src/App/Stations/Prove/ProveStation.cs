@@ -1,0 +1,104 @@
+using System.Globalization;
+using Ramwright.App.Devices;
+using Ramwright.App.Web.Pages;
+using Ramwright.Metrology.Quantities;
+using Ramwright.Proving;
+using Ramwright.Records.Events;
+using Ramwright.Records.Ids;
+
+namespace Ramwright.App.Stations.Prove;
+
+/// <summary>What happens at Prove: a series is opened with all that is fixed beforehand, runs are taken, voided for a cause, and the series is closed with its verdict.</summary>
+public sealed class ProveStation(Bench bench)
+{
+    /// <summary>Opens a series. An instrument that is overdue, out of its range or too slow for this tool opens none.</summary>
+    public Task<ActAnswer> OpenAsync(Signature signature, JobId id, SeriesWish wish) => AtProve(id, async at =>
+    {
+        if (at.Job.OpenSeries is { } open)
+            return ActAnswer.Refuse("", $"Series {open.Number} is open already.", "Take its runs and close it first.");
+        if (at.Job.Quarantine is not null)
+            return ActAnswer.Refuse("", "The tool is quarantined: it went above its maximum.", "Have the frame inspected and record it at Set, or end the job.");
+        var house = await bench.Ledger.HouseAsync();
+        if (house.Find(wish.Device) is not { } instrument)
+            return ActAnswer.Refuse("device", $"No instrument is called {wish.Device}.", "Choose one of the list.");
+        if (DeviceFit.Of(instrument, at.Model, bench.Today) is not DeviceFit.Fits fits)
+            return ActAnswer.Refuse("device", ((DeviceFit.Unfit)DeviceFit.Of(instrument, at.Model, bench.Today)).What, "Choose another instrument, or have this one calibrated.");
+        return await at.WriteAsync(signature, new SeriesOpened
+        {
+            Series = at.Job.Series.Count + 1,
+            PlannedRuns = at.Model.Limits.ProofRuns,
+            Limits = at.Model.Limits.Pressure,
+            Maximum = at.Model.Limits.Maximum,
+            Device = wish.Device,
+            Systematic = fits.Systematic,
+            Coverage = house.Settings.Coverage,
+            Confidence = house.Settings.Confidence,
+            Rule = at.Model.Limits.Rule,
+            Load = wish.Load,
+            Room = wish.Room,
+            Oil = wish.Oil,
+        });
+    });
+
+    /// <summary>Full runs were taken, one or several in their order. More than the series has places for are refused whole; above the maximum the tool is quarantined with the same entry.</summary>
+    public Task<ActAnswer> TakeRunsAsync(Signature signature, JobId id, IReadOnlyList<Pressure> peaks) => AtProve(id, at =>
+    {
+        if (at.Job.OpenSeries is not { } series)
+            return Refused("", "No series is open.", "Open a series first: how many runs, against which limits, by which device.");
+        var free = series.Opened.What.PlannedRuns - series.Peaks.Length;
+        if (peaks.Count == 0)
+            return Refused("readings", "No reading was given.", "Write the peak of the run.");
+        if (peaks.Count > free)
+            return Refused("readings", string.Create(CultureInfo.InvariantCulture, $"{peaks.Count} {(peaks.Count == 1 ? "reading" : "readings")}, and the series has {free} free places: none is dropped, so none was taken."), free == 0 ? "Close the series." : "Give the runs of this series alone.");
+        if (peaks.FirstOrDefault(p => p.Bar is not (> 0 and <= 2000)) is { Pascals: not 0 } absurd)
+            return Refused("readings", $"{absurd.Bar:0.#} bar is no peak of such a tool.", "Write the peak that the device shows, above 0 and at most 2,000 bar.");
+        var first = series.NextRun;
+        List<JobEvent> events = [.. peaks.Select((peak, i) => new RunTaken(series.Number, first + i, peak, series.Opened.What.Device))];
+        var highest = peaks.MaxBy(p => p.Pascals);
+        if (highest > series.Opened.What.Maximum && at.Job.Quarantine is null)
+            events.Add(new ToolQuarantined(highest, series.Opened.What.Maximum));
+        return at.WriteAsync(signature, events);
+    });
+
+    /// <summary>A run does not count, for a cause apart from its value.</summary>
+    public Task<ActAnswer> VoidAsync(Signature signature, JobId id, int run, string? cause) => AtProve(id, at =>
+    {
+        if (at.Job.OpenSeries is not { } series)
+            return Refused("", "No series is open; a closed one stays as it is.", "Open a new series.");
+        if (!series.Runs.Exists(r => r.Taken.What.Run == run && r.Void is null))
+            return Refused("run", $"Run {run} is not among the valid runs of series {series.Number}.", "Choose a run that was taken and counts.");
+        return string.IsNullOrWhiteSpace(cause) || cause.Trim().Length < 4
+            ? Refused("cause", "No cause was given.", "Write what happened apart from the reading: trigger released early, cable pulled, wrong die.")
+            : at.WriteAsync(signature, new RunVoided(series.Number, run, cause.Trim()));
+    });
+
+    /// <summary>Closes the series with its verdict. A series that is not full may be closed: it is then undecided, unless it already does not conform.</summary>
+    public Task<ActAnswer> CloseAsync(Signature signature, JobId id) => AtProve(id, at => at.Job.OpenSeries is not { } series
+        ? Refused("", "No series is open.", "Open a series first.")
+        : at.WriteAsync(signature, new SeriesClosed(series.Number, ProofDecision.Decide(series.ToProofSeries()))));
+
+    /// <summary>On to Release with a closed series, or back to Set or Find with a reason.</summary>
+    public Task<ActAnswer> GoAsync(Signature signature, JobId id, Station to, string? why) => AtProve(id, at =>
+    {
+        if (to == Station.Release)
+        {
+            return at.Job.StandingProof is null
+                ? Refused("", "No closed series stands.", "Close the series first.")
+                : at.WriteAsync(signature, new StationReached(Station.Release, null));
+        }
+
+        if (to is not (Station.Set or Station.Find))
+            return Refused("", "From Prove a job goes on to Release, or back to Set or Find.", "Choose one of these.");
+        return string.IsNullOrWhiteSpace(why)
+            ? Refused("why", "No reason was given.", "Say in a few words why the job goes back.")
+            : at.WriteAsync(signature, new StationReached(to, why.Trim()));
+    });
+
+    private Task<ActAnswer> AtProve(JobId id, Func<JobAtBench, Task<ActAnswer>> act) => JobAtBench.ActAsync(bench, id, Station.Prove, act);
+
+    private static Task<ActAnswer> Refused(string field, string what, string mend) => Task.FromResult(ActAnswer.Refuse(field, what, mend));
+}
+
+/// <summary>What the person chose for a series.</summary>
+/// <param name="Load">Against what the tool runs: dies closed, a connector.</param>
+public sealed record SeriesWish(InstrumentId Device, string Load, Temperature? Room, Temperature? Oil);
