@@ -53,13 +53,13 @@ public sealed class RebuildStation(Bench bench)
             return null;
         var band = asked.Tolerance * asked.Torque;
         if (applied is not { } torque)
-            return ActAnswer.Refuse("Applied", "This step is answered by the torque applied.", $"Write the figure that the wrench showed; {QuantityText.Show(asked.Torque, UnitSystem.Metric)} is asked.");
+            return ActAnswer.Refuse("applied", "This step is answered by the torque applied.", $"Write the figure that the wrench showed; {QuantityText.Show(asked.Torque, UnitSystem.Metric)} is asked.");
         if (torque < asked.Torque - band || torque > asked.Torque + band)
-            return ActAnswer.Refuse("Applied", $"{QuantityText.Show(torque, UnitSystem.Metric)} lies outside {QuantityText.Show(asked.Torque - band, UnitSystem.Metric)} to {QuantityText.Show(asked.Torque + band, UnitSystem.Metric)}.", "Loosen it, tighten it again, and write what the wrench shows then.");
+            return ActAnswer.Refuse("applied", $"{QuantityText.Show(torque, UnitSystem.Metric)} lies outside {QuantityText.Show(asked.Torque - band, UnitSystem.Metric)} to {QuantityText.Show(asked.Torque + band, UnitSystem.Metric)}.", "Loosen it, tighten it again, and write what the wrench shows then.");
         if (wrench is not { } id || house.Find(id) is not { } instrument)
-            return ActAnswer.Refuse("Wrench", "Which torque wrench was used is not said.", "Choose it from the list of instruments.");
+            return ActAnswer.Refuse("wrench", "Which torque wrench was used is not said.", "Choose it from the list of instruments.");
         return instrument.IsDueOn(today)
-            ? ActAnswer.Refuse("Wrench", $"Wrench {id} is overdue for calibration: a torque signed with it is void.", "Use one whose calibration is valid, and tighten again.")
+            ? ActAnswer.Refuse("wrench", $"Wrench {id} is overdue for calibration: a torque signed with it is void.", "Use one whose calibration is valid, and tighten again.")
             : null;
     }
 
