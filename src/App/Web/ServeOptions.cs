@@ -17,4 +17,7 @@ public sealed record ServeOptions
 
     /// <summary>The clock; tests put their own.</summary>
     public TimeProvider Clock { get; init; } = TimeProvider.System;
+
+    /// <summary>How many times faster than life the simulated device runs; above zero, infinity for no waiting.</summary>
+    public double DevicePace { get; init; } = 20;
 }

@@ -7,6 +7,12 @@ using Ramwright.App.Stations.Arrive;
 using Ramwright.App.Stations.Find;
 using Ramwright.App.Stations.Plan;
 using Ramwright.App.Stations.Price;
+using Ramwright.App.Stations.Prove;
+using Ramwright.App.Stations.Rebuild;
+using Ramwright.App.Stations.Release;
+using Ramwright.App.Stations.Set;
+using Ramwright.App.Stations.Strip;
+using Ramwright.App.Devices;
 using Ramwright.App.Web.Assets;
 using Ramwright.App.Web.Errors;
 using Ramwright.App.Web.Pages;
@@ -60,6 +66,12 @@ public static class WebHost
         services.AddSingleton<FindStation>();
         services.AddSingleton<PlanStation>();
         services.AddSingleton<PriceStation>();
+        services.AddSingleton<StripStation>();
+        services.AddSingleton<RebuildStation>();
+        services.AddSingleton<SetStation>();
+        services.AddSingleton<ProveStation>();
+        services.AddSingleton<ReleaseStation>();
+        services.AddSingleton(new SimulatedBench(options.Clock, options.DevicePace));
 
         // Forms drawn before a restart must still be taken after it: their keys are kept with the data.
         services.AddDataProtection().SetApplicationName("ramwright").PersistKeysToFileSystem(Directory.CreateDirectory(Path.Combine(options.DataFolder, "keys")));

@@ -5,7 +5,6 @@ using Ramwright.App.Web.Frame;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
 using Ramwright.Paper.Drawing;
-using Ramwright.Paper.Maps;
 using Ramwright.Planning.Rebuild;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
@@ -25,6 +24,9 @@ public sealed class RebuildPage(Bench bench, RebuildStation station) : StationPa
     public int? Next => IsHere ? Job.Rebuild?.Next : null;
 
     public RebuildStep? Step => Next is { } next ? Plan!.Steps[next] : null;
+
+    /// <summary>Signed steps by their place, 0-based.</summary>
+    public IEnumerable<KeyValuePair<int, Entry<RebuildStepSigned>>> Signed => Job.Rebuild?.Signed.AsEnumerable() ?? [];
 
     public string? Map { get; private set; }
 

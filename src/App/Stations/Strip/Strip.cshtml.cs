@@ -4,7 +4,6 @@ using Ramwright.App.Web.Frame;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
 using Ramwright.Paper.Drawing;
-using Ramwright.Paper.Maps;
 using Ramwright.Planning.Strip;
 using Ramwright.Records.Events;
 using Ramwright.ServiceModels.Model;
@@ -30,6 +29,9 @@ public sealed class StripPage(Bench bench, StripStation station) : StationPage(b
     public WayOff? Way => Step is { Way: { } way } step && Model.FindPart(step.Node) is { } part && way < part.WaysOff.Length ? part.WaysOff[way] : null;
 
     public bool PauseIsDue => Next is > 0 and var next && next % StepsToAPause == 0;
+
+    /// <summary>Signed steps by their place, 0-based.</summary>
+    public IEnumerable<KeyValuePair<int, Entry<StripStepSigned>>> Signed => Job.Strip?.Signed.AsEnumerable() ?? [];
 
     public string? Map { get; private set; }
 

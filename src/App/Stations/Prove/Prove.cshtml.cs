@@ -1,0 +1,152 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Microsoft.AspNetCore.Mvc;
+using Ramwright.App.Devices;
+using Ramwright.App.Web.Frame;
+using Ramwright.App.Web.Pages;
+using Ramwright.App.Web.Parts;
+using Ramwright.Instruments;
+using Ramwright.Metrology.Quantities;
+using Ramwright.Paper.Charts;
+using Ramwright.Paper.Drawing;
+using Ramwright.Proving;
+using Ramwright.Proving.Text;
+using Ramwright.Records.Events;
+using Ramwright.Records.Ids;
+using Ramwright.Records.Jobs;
+
+namespace Ramwright.App.Stations.Prove;
+
+/// <summary>Does this tool open within its limits, run after run, allowing for how well we measure.</summary>
+public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench devices) : StationPage(bench, Station.Prove)
+{
+    private const int LargestUpload = 1_000_000;
+
+    public string? Peak { get; private set; }
+    public string? Load { get; private set; } = "dies closed on nothing";
+    public string? RoomCelsius { get; private set; } = "20";
+
+    /// <summary>The series shown: the open one, else the last.</summary>
+    public SeriesState? Series => Job.Series is [.., var last] ? last : null;
+
+    public bool IsOpen => IsHere && Job.OpenSeries is not null;
+
+    public Verdict? Verdict { get; private set; }
+
+    public string? Chart { get; private set; }
+
+    public ImmutableArray<Option> Instruments => DeviceChoice.Of(House, Model, Bench.Today);
+
+    /// <summary>Whether the device of the open series is a simulated one, which this page can run.</summary>
+    public bool RunsHere => Job.OpenSeries is { } open && House.Find(open.Opened.What.Device) is { Facts.Connection: SimulatedBench.Connection };
+
+    public ImmutableArray<Option> ValidRuns => Series is { } s ? [.. s.Runs.Where(r => r.Void is null).Select(r => new Option(r.Taken.What.Run.ToString(CultureInfo.InvariantCulture), $"run {r.Taken.What.Run}, {Words.Show(r.Taken.What.Peak)}"))] : [];
+
+    public AnswerMark Answer => new(Verdict!.Conformity, [.. VerdictText.Lines(Verdict, Series!.ToProofSeries(), Words.System)], Large: true);
+
+    protected override string Title =>
+        Job.OpenSeries is { } open ? (open.IsFull ? "Series full" : $"Waiting for run {open.NextRun}")
+        : Job.StandingProof is not null ? "Series closed"
+        : "Open a series";
+
+    protected override string Eyebrow => Series is { } s
+        ? $"Prove · series {s.Number}, opened {At(s.Opened.At)} · {s.Opened.What.Device}"
+        : $"Prove · {Model.Limits.ProofRuns} full runs, limits {Words.Show(Model.Limits.Pressure)}";
+
+    protected override ImmutableArray<BlockField> MoreBlock => Series is { } s ? [new("Series", $"{s.Number}, run {s.Peaks.Length} / {s.Opened.What.PlannedRuns}", Less: true)] : [];
+
+    public Facts Figures
+    {
+        get
+        {
+            var verdict = Verdict!;
+            return Facts.Of(
+                new Fact("Mean", verdict.Mean is { } mean ? Words.Show(mean) : "none yet"),
+                new Fact("Scatter", verdict.StandardDeviation is { } s ? Words.Show(s) : "two runs are wanted", "standard deviation"));
+        }
+    }
+
+    public Task<IActionResult> OnPostOpenAsync(string? device, string? load, string? room)
+    {
+        (Load, RoomCelsius) = (load, room);
+        var mistakes = new FormMistakes();
+        if (!InstrumentId.TryParse(device, out var id))
+            mistakes.Add("device", "No instrument was chosen.", "Choose the one that reads the peaks.");
+        Temperature? temperature = null;
+        if (!string.IsNullOrWhiteSpace(room))
+        {
+            if (double.TryParse(room.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var celsius) && celsius is > -30 and < 60)
+                temperature = Temperature.FromCelsius(celsius);
+            else
+                mistakes.Add("room", "That is no temperature of a workshop.", "Write degrees Celsius, such as 21.");
+        }
+
+        return TakeAsync(
+            s => mistakes.Count > 0 ? Task.FromResult(ActAnswer.Refuse(mistakes)) : station.OpenAsync(s, Job.Id, new SeriesWish(id, string.IsNullOrWhiteSpace(load) ? "dies closed on nothing" : load.Trim(), temperature, null)),
+            PageOf(Station.Prove));
+    }
+
+    public Task<IActionResult> OnPostRunAsync() => TakeAsync(RunAsync, PageOf(Station.Prove));
+
+    public Task<IActionResult> OnPostReadAsync(string? peak)
+    {
+        Peak = peak;
+        var mistakes = new FormMistakes();
+        var read = Web.Parts.Figures.ReadPressure(peak, Words.PressureUnit, "peak", mistakes);
+        return TakeAsync(s => read is { } p ? station.TakeRunsAsync(s, Job.Id, [p]) : Task.FromResult(ActAnswer.Refuse(mistakes)), PageOf(Station.Prove));
+    }
+
+    public Task<IActionResult> OnPostFileAsync(IFormFile? file) => TakeAsync(
+        async s =>
+        {
+            if (file is null || file.Length == 0)
+                return ActAnswer.Refuse("file", "No file was chosen.", "Choose the CSV file with the runs of this series.");
+            if (file.Length > LargestUpload)
+                return ActAnswer.Refuse("file", "The file is larger than a megabyte; a series is a few lines.", "Choose the CSV file with the runs of this series.");
+            using var bytes = new MemoryStream();
+            await file.CopyToAsync(bytes, HttpContext.RequestAborted);
+            return Readings.Read(Path.GetFileName(file.FileName), bytes.ToArray()) switch
+            {
+                ReadingsAnswer.Taken taken => await station.TakeRunsAsync(s, Job.Id, [.. taken.Readings.Select(r => r.Peak)]),
+                ReadingsAnswer.Refused refused => new ActAnswer.Refused([.. refused.Mistakes.Take(20).Select(m => new FormMistake("file", m.At.Line > 0 ? $"Line {m.At.Line}: {m.What}" : m.What, m.Mend))]),
+                _ => throw new InvalidOperationException("Readings are taken or refused."),
+            };
+        },
+        PageOf(Station.Prove));
+
+    public Task<IActionResult> OnPostVoidAsync(int run, string? cause) => TakeAsync(s => station.VoidAsync(s, Job.Id, run, cause), PageOf(Station.Prove));
+
+    public Task<IActionResult> OnPostCloseAsync() => TakeAsync(s => station.CloseAsync(s, Job.Id), PageOf(Station.Prove));
+
+    public Task<IActionResult> OnPostGoAsync(string? to, string? why) => TakeAsync(
+        s => station.GoAsync(s, Job.Id, to switch { "set" => Station.Set, "find" => Station.Find, _ => Station.Release }, why),
+        $"/jobs/{Job.Id}/now");
+
+    protected override Task<IActionResult?> DrawAsync()
+    {
+        if (Series is not { } series)
+            return base.DrawAsync();
+        Verdict = series.Closed?.What.Verdict ?? ProofDecision.Decide(series.ToProofSeries());
+        Chart = Svg.Write(ProofChart.Of(new ProofChartInput
+        {
+            Limits = series.Opened.What.Limits,
+            Nominal = Model.Limits.Nominal,
+            GuardLow = Verdict.GuardLow,
+            GuardHigh = Verdict.GuardHigh,
+            Planned = series.Opened.What.PlannedRuns,
+            Runs = [.. series.Runs.Select(r => new ChartRun(r.Taken.What.Peak, r.Void is not null))],
+            Units = Words.System,
+        }));
+        return base.DrawAsync();
+    }
+
+    private async Task<ActAnswer> RunAsync(Signature signature)
+    {
+        if (Job.OpenSeries is not { } open || House.Find(open.Opened.What.Device) is not { } instrument || devices.DeviceFor(Job, Model, instrument) is not { } device)
+            return ActAnswer.Refuse("", "The device of this series is not one that the bench can run.", "Write the peak that it shows.");
+        if (open.IsFull)
+            return ActAnswer.Refuse("", "The series is full: no run is added to it.", "Close the series.");
+        var reading = await device.RunAsync(HttpContext.RequestAborted);
+        return await station.TakeRunsAsync(signature, Job.Id, [reading.Peak]);
+    }
+}

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using Microsoft.AspNetCore.Mvc;
+using Ramwright.App.Web.Pages;
+using Ramwright.App.Web.Parts;
+using Ramwright.Proving.Text;
+using Ramwright.Records.Events;
+
+namespace Ramwright.App.Stations.Release;
+
+/// <summary>The proof is looked at once more and the tool released, with its report; or the job comes to another honest end.</summary>
+public sealed class ReleasePage(Bench bench, ReleaseStation station) : StationPage(bench, Station.Release)
+{
+    public (string What, string Mend)? WhyNot => ReleaseStation.WhyNot(Job, Person);
+
+    public AnswerMark? Answer => Job.StandingProof is { Closed: { } closed } series
+        ? new AnswerMark(closed.What.Verdict.Conformity, [VerdictText.Headline(closed.What.Verdict, Words.System)], Large: true)
+        : null;
+
+    public static ImmutableArray<Option> OtherEnds { get; } =
+    [
+        new("not-proven", "not proven: returned without a proof"),
+        new("returned-unrepaired", "returned unrepaired"),
+        new("retired", "retired: not fit for use"),
+        new("sent-out", "sent out to another house"),
+    ];
+
+    protected override string Title => Job.End is { } end ? Sentence.Head(EventWords.EndWord(end.What.End)) : "Release the tool";
+
+    protected override string Eyebrow => Job.End is { } end ? $"Release · {At(end.At)}, by {House.NameOf(end.By)}" : "Release · the proof report goes with the tool";
+
+    public Task<IActionResult> OnPostAsync() => TakeAsync(s => station.EndAsync(s, Job.Id, JobEnd.Released, null), PageOf(Station.Release));
+
+    public Task<IActionResult> OnPostEndAsync(string? end, string? why) => TakeAsync(
+        s => end switch
+        {
+            "not-proven" => station.EndAsync(s, Job.Id, JobEnd.NotProven, why),
+            "returned-unrepaired" => station.EndAsync(s, Job.Id, JobEnd.ReturnedUnrepaired, why),
+            "retired" => station.EndAsync(s, Job.Id, JobEnd.Retired, why),
+            "sent-out" => station.EndAsync(s, Job.Id, JobEnd.SentOut, why),
+            _ => Task.FromResult(ActAnswer.Refuse("end", "No end was chosen.", "Choose how the job ends.")),
+        },
+        PageOf(Station.Release));
+}
