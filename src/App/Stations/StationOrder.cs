@@ -38,7 +38,7 @@ public static class StationOrder
     public static string Url(Records.Ids.JobId job, Station station) => $"/jobs/{job}/{station.ToString().ToLowerInvariant()}";
 
     /// <summary>The route as the frame draws it.</summary>
-    public static StationRoute Draw(JobState job, int level, Station seen)
+    public static StationRoute Draw(JobState job, int level, Station? seen)
     {
         var furthest = job.Route.Count == 0 ? job.Station : job.Route.Max(r => r.What.Station);
         return new([.. Enum.GetValues<Station>().Select(s => new Stop((int)s + 1, s.ToString(), StateOf(s), s <= furthest && Serves(level, job, s) ? Url(job.Id, s) : null, s == seen))]);

@@ -60,7 +60,7 @@ public static class WebHost
         services.AddSingleton(options.Clock);
         services.AddSingleton(new Ledger(Path.Combine(Directory.CreateDirectory(options.DataFolder).FullName, DataFolder.LedgerFile), options.Clock));
         services.AddSingleton(new ShopModels(Path.Combine(options.DataFolder, "models"), BundledModels.Folder));
-        services.AddSingleton(new PaperDrawer(Path.Combine(options.DataFolder, "papers")));
+        services.AddSingleton(s => new PaperArchive(Path.Combine(options.DataFolder, "papers"), s.GetRequiredService<Ledger>()));
         services.AddSingleton<Bench>();
         services.AddSingleton<ArriveStation>();
         services.AddSingleton<FindStation>();

@@ -14,7 +14,7 @@ using Ramwright.ServiceModels.Model;
 namespace Ramwright.App.Stations.Plan;
 
 /// <summary>What happens at Plan: the cheapest way to free the targets is computed and taken on.</summary>
-public sealed class PlanStation(Bench bench, PaperDrawer drawer)
+public sealed class PlanStation(Bench bench, PaperArchive archive)
 {
     /// <summary>The plan from where the job stands.</summary>
     /// <param name="kept">Targets that are only to be looked at: they are not renewed because they were asked for.</param>
@@ -56,29 +56,22 @@ public sealed class PlanStation(Bench bench, PaperDrawer drawer)
     public async Task<ActAnswer> ChooseAgainAsync(Signature signature, JobId id) =>
         ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen, new StationReached(Station.Find, "other targets are to be chosen")));
 
-    /// <summary>Prints the work sheet of the plan that stands.</summary>
+    /// <summary>Prints the work sheet of the plan that stands, with how it goes together again.</summary>
     public async Task<ActAnswer> PrintWorkSheetAsync(Signature signature, JobId id)
     {
         if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened, Strip: { } strip } job || bench.Models.Find(opened.What.ModelId) is not { } shelved)
             return ActAnswer.Refuse("", "No plan was taken on yet.", "Take a plan on first: the work sheet is printed from it.");
         var house = await bench.Ledger.HouseAsync();
         var head = await bench.Ledger.HeadAsync();
+        var source = new PaperSource(job, shelved.Model, house, head, bench.Clock);
         var start = strip.Planned.What.Start.ToImmutableHashSet();
-        var pdf = WorkSheet.Render(new WorkSheetInput
+        var input = PaperFiller.WorkSheet(source) with
         {
-            House = PaperHeads.House(house.Settings),
-            Job = PaperHeads.Job(job, house, shelved.Model),
-            Model = shelved.Model,
-            Strip = strip.Plan,
-            Rebuild = Rebuild(shelved.Model, strip.Plan, start, house.Settings.Rates),
+            Rebuild = job.Rebuild?.Plan ?? Rebuild(shelved.Model, strip.Plan, start, house.Settings.Rates),
             Map = StripMapPicture.Of(shelved.Model, strip.Plan, start),
-            Purpose = job.Targets?.What.Why,
-            PrintedAt = TimeZoneInfo.ConvertTime(bench.Clock.GetUtcNow(), bench.Clock.LocalTimeZone),
-            PlannedBy = PaperHeads.Signer(house, strip.Planned.By),
-            Ledger = PaperHeads.Mark(head),
-        }, PaperHeads.Size(house.Settings), PaperHeads.Units(house.Settings));
-        var issued = drawer.Lay(ReportKind.WorkSheet, job.NextReportNumber(ReportKind.WorkSheet), pdf, head);
-        return ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, seen: null, issued));
+        };
+        var pdf = WorkSheet.Render(input, source.Size, source.Units);
+        return await archive.IssueAsync(id, signature with { Seen = null }, ReportKind.WorkSheet, job.NextReportNumber(ReportKind.WorkSheet), pdf, head);
     }
 
     private static StripPlan WithAsked(ServiceModel model, StripPlan plan, IEnumerable<NodeId> asked, Rates rates)

@@ -9,13 +9,12 @@ using Ramwright.Records.Events;
 using Ramwright.Records.House;
 using Ramwright.Records.Ids;
 using Ramwright.Records.Jobs;
-using Ramwright.Records.Store;
 using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.App.Stations.Price;
 
 /// <summary>What happens at Price: a price is named on paper, and the customer says yes or no.</summary>
-public sealed class PriceStation(Bench bench, PaperDrawer drawer)
+public sealed class PriceStation(Bench bench, PaperArchive archive)
 {
     /// <summary>The quote from where the job stands; without a strip plan, setting and proving alone.</summary>
     public static Quote Propose(ServiceModel model, JobState job, HouseSettings settings)
@@ -38,14 +37,15 @@ public sealed class PriceStation(Bench bench, PaperDrawer drawer)
         if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Models.Find(opened.What.ModelId) is not { } shelved)
             return ActAnswer.Refuse("", $"There is no job {id}.");
         var house = await bench.Ledger.HouseAsync();
-        var head = await bench.Ledger.HeadAsync();
         var quote = Propose(shelved.Model, job, house.Settings);
-        var number = job.NextQuoteNumber();
-        var pdf = QuoteSheet.Render(Input(job, shelved.Model, house, head, quote, number, signature.By), PaperHeads.Size(house.Settings), PaperHeads.Units(house.Settings));
-        var issued = drawer.Lay(ReportKind.Quote, job.NextReportNumber(ReportKind.Quote), pdf, head);
         var until = bench.Today.AddDays((int)Math.Ceiling(house.Settings.QuoteValidFor.TotalDays));
-        return ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen,
-            new QuoteMade(number, quote, quote.Cover, until), issued));
+        var made = ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen, new QuoteMade(job.NextQuoteNumber(), quote, quote.Cover, until)));
+        if (made is not ActAnswer.Done || await bench.Ledger.ReadAsync(id) is not { } after)
+            return made;
+        var head = await bench.Ledger.HeadAsync();
+        var source = new PaperSource(after, shelved.Model, house, head, bench.Clock);
+        var pdf = QuoteSheet.Render(PaperFiller.Quote(source), source.Size, source.Units);
+        return await archive.IssueAsync(id, signature.ForPart(2), ReportKind.Quote, after.NextReportNumber(ReportKind.Quote), pdf, head);
     }
 
     /// <summary>The customer's yes or no to the quote that stands. A no leads to the end of the job, where it is said how it ends.</summary>
@@ -64,24 +64,4 @@ public sealed class PriceStation(Bench bench, PaperDrawer drawer)
                 ? new StationReached(StationOrder.After(shelved.Level, job, Station.Price), null)
                 : new StationReached(Station.Release, "the customer said no to the price")));
     }
-
-    private QuoteSheetInput Input(JobState job, ServiceModel model, HouseState house, LedgerHead head, Quote quote, string number, PersonId by) => new()
-    {
-        House = PaperHeads.House(house.Settings),
-        Job = PaperHeads.Job(job, house, model),
-        Quote = quote,
-        Number = number,
-        Issued = bench.Today,
-        PreparedBy = PaperHeads.Signer(house, by),
-        Found = PaperHeads.Found(job, model),
-        Work =
-        [
-            .. job.Strip is { } strip && job.Targets is { What.Parts.IsEmpty: false } targets
-                ? [$"free {string.Join(", ", targets.What.Parts.Select(model.NameOf))} ({strip.Plan.Steps.Length} steps), rebuild with {strip.Plan.Renewals.Sum(r => r.Count)} new parts"]
-                : Array.Empty<string>(),
-            $"set the relief valve and prove the tool over {model.Limits.ProofRuns} full runs",
-        ],
-        Replaces = job.Quote?.Made.What.Number,
-        Ledger = PaperHeads.Mark(head),
-    };
 }
