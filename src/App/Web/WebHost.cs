@@ -1,6 +1,7 @@
 using System.Net;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Mvc.Razor;
+using Ramwright.App.Demo;
 using Ramwright.App.Installed;
 using Ramwright.App.Papers;
 using Ramwright.App.Stations.Arrive;
@@ -62,6 +63,8 @@ public static class WebHost
         services.AddSingleton(new ShopModels(Path.Combine(options.DataFolder, "models"), BundledModels.Folder));
         services.AddSingleton(s => new PaperArchive(Path.Combine(options.DataFolder, "papers"), s.GetRequiredService<Ledger>()));
         services.AddSingleton<Bench>();
+        if (options.Demo)
+            services.AddHostedService<DemoFiller>();
         services.AddSingleton<ArriveStation>();
         services.AddSingleton<FindStation>();
         services.AddSingleton<PlanStation>();

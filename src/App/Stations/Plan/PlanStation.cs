@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using Ramwright.App.Papers;
 using Ramwright.App.Web.Pages;
 using Ramwright.Metrology.Quantities;
+using Ramwright.Paper.Maps;
 using Ramwright.Paper.Sheets;
 using Ramwright.Planning;
+using Ramwright.Planning.Map;
 using Ramwright.Planning.Rebuild;
 using Ramwright.Planning.Strip;
 using Ramwright.Records.Events;
@@ -68,7 +70,7 @@ public sealed class PlanStation(Bench bench, PaperArchive archive)
         var input = PaperFiller.WorkSheet(source) with
         {
             Rebuild = job.Rebuild?.Plan ?? Rebuild(shelved.Model, strip.Plan, start, house.Settings.Rates),
-            Map = StripMapPicture.Of(shelved.Model, strip.Plan, start),
+            Map = StripMapPicture.Of(StripMap.Layout(shelved.Model, strip.Plan, start)),
         };
         var pdf = WorkSheet.Render(input, source.Size, source.Units);
         return await archive.IssueAsync(id, signature with { Seen = null }, ReportKind.WorkSheet, job.NextReportNumber(ReportKind.WorkSheet), pdf, head);

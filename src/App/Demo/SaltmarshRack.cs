@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using Ramwright.App.Papers;
+using Ramwright.App.Stations.Arrive;
+using Ramwright.App.Stations.Find;
+using Ramwright.App.Stations.Plan;
+using Ramwright.App.Stations.Price;
+using Ramwright.App.Stations.Strip;
+using Ramwright.App.Web.Pages;
+using Ramwright.Records.Events;
+using Ramwright.Records.Ids;
+using Ramwright.ServiceModels.Model;
+
+namespace Ramwright.App.Demo;
+
+/// <summary>Puts tools on the rack of the made-up house: each is carried to its station by the same acts that the pages call.</summary>
+public sealed class SaltmarshRack(Bench bench, PaperArchive archive)
+{
+    private readonly ArriveStation arrive = new(bench);
+    private readonly FindStation find = new(bench);
+    private readonly PlanStation plan = new(bench, archive);
+    private readonly PriceStation price = new(bench, archive);
+    private readonly StripStation strip = new(bench);
+
+    /// <summary>Sets the house up and fills its rack, when nobody has set it up before.</summary>
+    public async Task FillAsync()
+    {
+        if ((await bench.Ledger.HouseAsync()).IsSetUp)
+            return;
+        await bench.Ledger.AppendOnceAsync(SubmitToken.New(), SaltmarshHouse.Lead, [.. SaltmarshHouse.Registers(bench.Today)]);
+        await CarryAsync("2231", "corrie-85", "Eelmarsh Lines", "weak, oil at the cap", 0, Station.Strip, "reseal-ram", steps: 6);
+        await CarryAsync("2304", "corrie-85", "Eelmarsh Lines", "does not go back", 1, Station.Strip, "renew-springs", steps: 0);
+        await CarryAsync("0611", "skerry-52", "Wrackford Rail", "cuts slowly", 2, Station.Price, null, steps: 0);
+        await CarryAsync("5120", "corrie-120", "Samphire Power", "", -1, Station.Set, null, steps: 0);
+        await CarryAsync("1987", "corrie-85", "Samphire Power", "", 0, Station.Set, null, steps: 0);
+        await CarryAsync("5133", "corrie-120", "Eelmarsh Lines", "leaks at the hose", 1, Station.Find, null, steps: 0);
+        await CarryAsync("0640", "skerry-52", "Samphire Power", "stops before the end", 5, Station.Arrive, null, steps: 0);
+    }
+
+    private async Task CarryAsync(string serial, string modelId, string customer, string complaint, int promisedIn, Station to, string? remedy, int steps)
+    {
+        if (bench.Models.Find(modelId) is not { } shelved)
+            return;
+        var today = bench.Today;
+        var opened = await arrive.TakeInAsync(Sign(), new Intake
+        {
+            Tool = ToolSerial.Parse(serial),
+            ModelId = modelId,
+            Customer = customer,
+            Complaint = complaint,
+            Condition = "complete, with pack, no damage seen",
+            Promised = today.AddDays(promisedIn),
+        });
+        if (opened is not ActAnswer.Done { Job: { } id } || to == Station.Arrive)
+            return;
+        foreach (var step in Isolation.Of(shelved.Model))
+            await arrive.SignSafeAsync(Sign(), id, step.State);
+        if (shelved.Model.Symptoms is [var first, ..])
+            await find.RecordSeenAsync(Sign(), id, [first.Id], [], null);
+        if (to == Station.Find)
+            return;
+        ImmutableArray<RemedyId> remedies = remedy is null ? [] : [new RemedyId(remedy)];
+        await find.DecideAsync(Sign(), id, [], remedies, remedy is null ? complaint.Length == 0 ? "due: set and prove" : "set and prove first" : complaint);
+        if (remedy is not null)
+            await plan.TakeOnAsync(Sign(), id, ImmutableHashSet<NodeId>.Empty);
+        await price.NameAsync(Sign(), id);
+        if (to == Station.Price)
+            return;
+        await price.AnswerAsync(Sign(), id, accepted: true, "R. Sedge, by telephone", null, null);
+        for (var step = 0; step < steps; step++)
+        {
+            if (await strip.SignAsync(Sign(), id, step, null, null) is not ActAnswer.Done)
+                return;
+            if (await bench.Ledger.ReadAsync(id) is { } job)
+            {
+                foreach (var open in StripStation.OpenInspections(job, shelved.Model))
+                    await strip.InspectAsync(Sign(), id, open.Part, open.Inspection.Id, good: true, null, null);
+            }
+        }
+    }
+
+    private static Signature Sign() => new(SubmitToken.New(), SaltmarshHouse.Lead);
+}
