@@ -63,6 +63,8 @@ internal static class WorkLint
         ];
         foreach (var (cautions, path) in all)
         {
+            if (cautions.IsEmpty)
+                continue;
             var single = draft.Has([.. path, "caution"]);
             for (var i = 0; i < cautions.Length; i++)
                 yield return (cautions[i], single && i == 0 ? draft.ValueAt([.. path, "caution", "hazard"]) : draft.ValueAt([.. path, "cautions", single ? i - 1 : i, "hazard"]));

@@ -73,8 +73,8 @@ internal sealed class NameBook
 
     private void Unanswered(Named kind, string id, Place at, MistakeList mistakes)
     {
-        var known = declared.Where(d => d.Key.Item1 == kind || (kind == Named.Node && d.Key.Item1 is Named.Part or Named.State)).ToList();
-        var near = mistakes.Near(id, known.Select(d => d.Key.Item2));
+        var known = declared.Where(d => d.Key.Item1 == kind || (kind == Named.Node && d.Key.Item1 is Named.Part or Named.State));
+        var near = mistakes.Near(id, known.Select(d => d.Key.Item2)); // asked lazily: a file of mistakes is not searched for each
         var line = near is null ? 0 : known.First(d => d.Key.Item2 == near).Value.Line;
         var section = kind == Named.Node ? "parts: or states:" : $"{Word(kind)}s:";
         var mend = near is null
@@ -83,10 +83,18 @@ internal sealed class NameBook
         if (kind == Named.Part && Knows(Named.State, id))
             mistakes.Add(at, $"'{id}' is a state; a part is wanted here", "name a part", "unknown-part");
         else
-            mistakes.Add(at, $"no {Word(kind)} is called '{id}'", mend, kind == Named.Node ? "unknown-part" : $"unknown-{Word(kind)}");
+            mistakes.Add(at, $"no {Word(kind)} is called '{id}'", mend, CodeOf(kind));
     }
 
-    private static string Article(Named kind) => kind is Named.Inspection or Named.Unit ? (kind == Named.Unit ? "a" : "an") : "a";
+    private static string Article(Named kind) => kind == Named.Inspection ? "an" : "a";
+
+    /// <summary>'unknown-unit' is about units of measurement.</summary>
+    private static string CodeOf(Named kind) => kind switch
+    {
+        Named.Node => "unknown-part",
+        Named.Unit => "unknown-made-up-unit",
+        _ => $"unknown-{Word(kind)}",
+    };
 
     private static string Word(Named kind) => kind == Named.Node ? "part or state" : kind.ToString().ToLowerInvariant();
 }

@@ -6,9 +6,9 @@ namespace Ramwright.ServiceModels.Yaml;
 /// <summary>Puts a parser's complaint into words that say what to do.</summary>
 internal static class SyntaxMistake
 {
-    public static void Report(YamlException e, SourceText source, MistakeList mistakes)
+    public static void Report(string message, Mark start, SourceText source, MistakeList mistakes)
     {
-        var line = Math.Clamp((int)e.Start.Line, 1, source.Lines.Length);
+        var line = Math.Clamp((int)start.Line, 1, source.Lines.Length);
         var text = source.Line(line) ?? "";
         if (TabIn(source, line) is { } tab)
         {
@@ -16,14 +16,14 @@ internal static class SyntaxMistake
             return;
         }
 
-        var column = Math.Clamp((int)e.Start.Column, 1, text.Length + 1);
-        mistakes.Add(new(source.File, line, column, 1), $"the file is no YAML from here on: {Reason(e.Message)}", Mend(e.Message, text), "yaml-syntax");
+        var column = Math.Clamp((int)start.Column, 1, text.Length + 1);
+        mistakes.Add(new(source.File, line, column, 1), $"the file is no YAML from here on: {Reason(message)}", Mend(message, text), "yaml-syntax");
     }
 
-    /// <summary>The first tab in the indentation of the line or of the two lines before it.</summary>
+    /// <summary>The first tab in the indentation of the line or of the two lines around it.</summary>
     private static Place? TabIn(SourceText source, int line)
     {
-        for (var n = Math.Max(1, line - 2); n <= line; n++)
+        for (var n = Math.Max(1, line - 2); n <= line + 2; n++)
         {
             var text = source.Line(n) ?? "";
             var indent = text.Length - text.TrimStart().Length;

@@ -22,7 +22,12 @@ internal sealed record YamlSequence(Place At, Place Owner, List<YamlNode> Items)
 /// <summary>Keys with values, in the order of the file.</summary>
 internal sealed record YamlMapping(Place At, Place Owner, List<YamlEntry> Entries) : YamlNode(At, Owner)
 {
-    public YamlEntry? Find(string key) => Entries.Find(e => string.Equals(e.Key, key, StringComparison.Ordinal));
+    private const int FewEntries = 16;
+    private Dictionary<string, YamlEntry>? index;
+
+    public YamlEntry? Find(string key) => Entries.Count <= FewEntries
+        ? Entries.Find(e => string.Equals(e.Key, key, StringComparison.Ordinal))
+        : (index ??= Entries.ToDictionary(e => e.Key, StringComparer.Ordinal)).GetValueOrDefault(key);
 }
 
 /// <summary>Something already refused (an alias); whoever reads it stays silent.</summary>

@@ -36,7 +36,8 @@ internal sealed class YamlTree
         }
         catch (YamlException e)
         {
-            SyntaxMistake.Report(e, source, mistakes);
+            var near = tree.parser.Current?.End ?? e.Start; // some complaints carry no place of their own
+            SyntaxMistake.Report(e.Message, e.Start.Line > 1 || e.Start.Column > 1 ? e.Start : near, source, mistakes);
             return null;
         }
         catch (GivenUpException)
@@ -166,7 +167,14 @@ internal sealed class YamlTree
             throw new GivenUpException();
         }
 
-        return parser.MoveNext() ? parser.Current! : throw new YamlException("the text ends too early");
+        try
+        {
+            return parser.MoveNext() ? parser.Current! : throw new YamlException("the text ends too early");
+        }
+        catch (Exception e) when (e is InvalidOperationException or ArgumentException or IndexOutOfRangeException or NullReferenceException or FormatException or OverflowException)
+        {
+            throw new YamlException("it cannot be taken apart", e); // the scanner stumbles over some unclosed braces instead of complaining
+        }
     }
 
     private Place At(ParsingEvent e)

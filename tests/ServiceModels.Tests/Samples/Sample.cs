@@ -50,4 +50,8 @@ public static class Sample
           ram-wiper: { name: ram wiper, number: C85-3112, material: AU, renew: when-disturbed, ways-off: [ { needs: [ram], tool: seal-pick, posture: flat, minutes: 1 } ], fit: { after: [cylinder] } }
 
         """;
+
+    /// <summary>A head for samples that show some sections only; a sample with a head of its own, or an empty one, stays as it is.</summary>
+    public static string Whole(string sections) =>
+        sections.Contains("format:", StringComparison.Ordinal) || sections.StartsWith('#') ? sections : LevelZero + sections;
 }
