@@ -8,9 +8,12 @@ using Ramwright.ServiceModels.Model;
 namespace Ramwright.Parts;
 
 /// <summary>The lines of a quote that hang on inspections.</summary>
-/// <param name="Lines">One per inspection whose bad outcome would add something.</param>
+/// <param name="Lines">What a bad outcome would add; inspections of one part that come to the same share a line.</param>
 /// <param name="Unpriced">Parts that such an outcome adds and that have no price.</param>
-/// <param name="AllAtOnce">What all bad outcomes together would add, in the currency of the quote: a spare that several lines count on is bought for the second.</param>
+/// <param name="AllAtOnce">
+/// What all bad outcomes together would add, in the currency of the quote, and so the most that any of them can: each part once, each way further
+/// in once, and a spare that two lines count on bought for the second.
+/// </param>
 internal sealed record Conditional(ImmutableArray<ConditionalLine> Lines, ImmutableArray<NeedLine> Unpriced, decimal AllAtOnce);
 
 /// <summary>Works out what each bad outcome would add to the firm part: parts by the difference of two cheapest covers, labour by planning on from the open tool.</summary>
@@ -23,47 +26,50 @@ internal sealed class ConditionalLines(
 
     public Conditional All()
     {
-        var lines = ImmutableArray.CreateBuilder<ConditionalLine>();
-        var unpriced = new Dictionary<NodeId, NeedLine>();
-        var together = new Dictionary<NodeId, int>();
-        var labour = Money.Zero(settings.LabourPerHour.Currency);
-        foreach (var passed in strip.Inspections)
-        {
-            if (model.FindPart(passed.Part) is not { } part || part.Inspections.FirstOrDefault(i => i.Id == passed.Inspection) is not { } inspection)
-                continue;
-            var added = Added(part, inspection);
-            if (added.Renewals.Count == 0 && added.Time <= TimeSpan.Zero)
-                continue;
-            var cover = CoverWith(added.Renewals);
-            foreach (var missing in cover.Unpriced.Where(n => added.Renewals.ContainsKey(n.Part)))
-                unpriced.TryAdd(missing.Part, missing);
-            foreach (var (id, count) in added.Renewals)
-                together[id] = Math.Max(count, together.GetValueOrDefault(id));
-            var line = new ConditionalLine(passed.Inspection, passed.Part, Text(part, added.Renewals.Keys), inspection.ChanceBad, Dearer(cover), FirmLines.Labour(added.Time, settings));
-            labour += line.Labour;
-            lines.Add(line);
-        }
-        return new(lines.ToImmutable(), [.. unpriced.Values], Dearer(CoverWith(together)).Amount + labour.Amount);
+        var outcomes = strip.Inspections.Select(Bad).OfType<BadOutcome>().Where(o => o.Renewals.Count > 0 || o.Time > TimeSpan.Zero).ToList();
+        var covers = outcomes.Select(o => CoverWith(o.Renewals)).ToList();
+        var together = outcomes.SelectMany(o => o.Renewals).GroupBy(r => r.Key).ToDictionary(g => g.Key, g => g.Max(r => r.Value));
+        // Opening further for the same parts is work done once, however many inspections ask for it.
+        var labour = outcomes.DistinctBy(o => o.Opens, StringComparer.Ordinal).Sum(o => FirmLines.Labour(o.Time, settings).Amount);
+        return new(
+            [.. outcomes.Zip(covers).GroupBy(x => x.First.Effect, StringComparer.Ordinal).Select(same => Line([.. same.Select(x => x.First)], same.First().Second))],
+            [.. covers.Zip(outcomes).SelectMany(x => x.First.Unpriced.Where(n => x.Second.Renewals.ContainsKey(n.Part))).DistinctBy(n => n.Part)],
+            Dearer(CoverWith(together)).Amount + labour);
     }
 
-    /// <summary>Parts renewed beyond the firm ones, and the time beyond the plan.</summary>
-    private (Dictionary<NodeId, int> Renewals, TimeSpan Time) Added(Part part, Inspection inspection)
+    /// <summary>What a bad outcome brings with it: parts beyond the firm ones, time beyond the plan, and for which parts the tool is opened further.</summary>
+    private sealed record BadOutcome(Part Part, Inspection Inspection, Dictionary<NodeId, int> Renewals, TimeSpan Time, string Opens)
     {
-        var renews = (inspection.RenewsWhenBad is [] ? [part.Id] : inspection.RenewsWhenBad).ToHashSet();
-        var further = Further([.. inspection.AddsWhenBad.Concat(renews).Distinct().Where(id => !_done.Contains(id))]);
-        var added = new Dictionary<NodeId, int>();
-        foreach (var id in renews)
-            Add(id, model.FindPart(id)?.Count ?? 0);
-        foreach (var renewal in further?.Renewals ?? [])
-            Add(renewal.Part, renewal.Count);
-        return (added, further is null ? TimeSpan.Zero : further.LikelyTime + FirmLines.InspectionTime(model, further) + BackTogether(further));
+        /// <summary>The same for outcomes that come to the same thing.</summary>
+        public string Effect => $"{Part.Id} {Opens} {string.Join(' ', Renewals.OrderBy(r => r.Key.Value, StringComparer.Ordinal).Select(r => $"{r.Value} {r.Key}"))}";
+    }
 
-        void Add(NodeId id, int count)
+    /// <summary>One line for all inspections of a part that come to the same; the chance is that of at least one bad outcome, taken as independent.</summary>
+    private ConditionalLine Line(List<BadOutcome> same, Cover cover)
+    {
+        var first = same[0];
+        var chance = same.Count == 1 ? first.Inspection.ChanceBad
+            : same.TrueForAll(o => o.Inspection.ChanceBad is not null) ? 1 - same.Aggregate(1.0, (sound, o) => sound * (1 - o.Inspection.ChanceBad!.Value))
+            : null;
+        return new(first.Inspection.Id, first.Part.Id, Text(first.Part, first.Renewals.Keys), chance, Dearer(cover), FirmLines.Labour(first.Time, settings));
+    }
+
+    private BadOutcome? Bad(PassedInspection passed)
+    {
+        if (model.FindPart(passed.Part) is not { } part || part.Inspections.FirstOrDefault(i => i.Id == passed.Inspection) is not { } inspection)
+            return null;
+        var renews = (inspection.RenewsWhenBad is [] ? [part.Id] : inspection.RenewsWhenBad).ToHashSet();
+        ImmutableArray<NodeId> targets = [.. inspection.AddsWhenBad.Concat(renews).Distinct().Where(id => !_done.Contains(id)).OrderBy(id => id.Value, StringComparer.Ordinal)];
+        var further = Further(targets);
+        var added = new Dictionary<NodeId, int>();
+        foreach (var (id, count) in renews.Select(id => (id, model.FindPart(id)?.Count ?? 0)).Concat((further?.Renewals ?? []).Select(r => (r.Part, r.Count))))
         {
             var more = count - strip.Renewals.Where(r => r.Part == id).Select(r => r.Count).DefaultIfEmpty(0).Max();
             if (more > 0)
                 added[id] = Math.Max(more, added.GetValueOrDefault(id));
         }
+        var time = further is null ? TimeSpan.Zero : further.LikelyTime + FirmLines.InspectionTime(model, further) + BackTogether(further);
+        return new(part, inspection, added, time, string.Join(' ', targets));
     }
 
     /// <summary>The plan for what must come off too, from the tool as the firm plan leaves it; null when nothing must or nothing can.</summary>

@@ -20,7 +20,7 @@ public sealed record Quote
     public required Money FirmTax { get; init; }
     public required Money FirmGross { get; init; }
 
-    /// <summary>Firm part and every conditional line together, before tax; rounded up to a whole unit of the currency. Never less than all of it at once would cost.</summary>
+    /// <summary>Firm part and all that every inspection may add at once, before tax; rounded up to a whole unit of the currency. A part that two lines name is in it once; a spare that two lines count on is in it for the second.</summary>
     public required Money NotToExceedNet { get; init; }
     public required Money NotToExceedTax { get; init; }
     public required Money NotToExceedGross { get; init; }
@@ -51,6 +51,7 @@ public enum QuoteLineKind { Labour, Kit, Part, Oil, Proof }
 public sealed record QuoteLine(QuoteLineKind Kind, string Text, string? Number, decimal Quantity, string Unit, Money UnitPrice, Money Price);
 
 /// <summary>A line that applies only when an inspection turns out badly.</summary>
+/// <param name="Inspection">The inspection, or the first of several on the part that come to the same.</param>
 /// <param name="Chance">0 to 1, where the model knows it.</param>
 public sealed record ConditionalLine(InspectionId Inspection, NodeId Part, string Text, double? Chance, Money Parts, Money Labour)
 {

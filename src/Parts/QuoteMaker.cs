@@ -31,8 +31,7 @@ public static class QuoteMaker
         var conditional = strip is null ? new([], [], 0) : new ConditionalLines(model, strip, rebuild, settings, options, needs, cover).All();
         var zero = Money.Zero(currency);
         var firmNet = firm.Aggregate(zero, (sum, line) => sum + line.Price);
-        var onTop = conditional.Lines.Aggregate(zero, (sum, line) => sum + line.Price).Amount;
-        var limit = new Money(decimal.Ceiling(firmNet.Amount + Math.Max(onTop, conditional.AllAtOnce)), currency);
+        var limit = new Money(decimal.Ceiling(firmNet.Amount + conditional.AllAtOnce), currency);
         return new()
         {
             Firm = firm,
