@@ -1,1 +1,12 @@
-return;
+using Ramwright.Bench;
+
+// dotnet run -c Release --project bench/Bench -- NAME
+switch (args is [var name, ..] ? name : "")
+{
+    case "plans":
+        StripPlans.Run(args.ElementAtOrDefault(1) ?? "models");
+        return 0;
+    default:
+        Console.Error.WriteLine("Give a name: plans");
+        return 2;
+}

@@ -16,22 +16,16 @@ internal sealed class SequenceProblem
     {
         Debug.Assert(before.Select((b, i) => b.All(p => p < i)).All(ok => ok), "Steps are numbered after what they wait for.");
         Debug.Assert(tool.Length == before.Length && posture.Length == before.Length, "One tool and one posture per step.");
-        (Before, Tool, Posture, ToolCost, PostureCost, ToolInHand, PostureNow) =
-            (before, tool, posture, toolCost, postureCost, toolInHand, postureNow);
-        BeforeSets = Array.ConvertAll(before, steps =>
-        {
-            var set = NodeSet.Empty(before.Length);
-            foreach (var step in steps)
-                set.Add(step);
-            return set;
-        });
+        (Tool, Posture, ToolCost, PostureCost, ToolInHand, PostureNow) = (tool, posture, toolCost, postureCost, toolInHand, postureNow);
+        (Before, BeforeSets) = Directly(before);
     }
 
     public int Count => Before.Length;
 
-    /// <summary>For each step the steps that must come before it.</summary>
+    /// <summary>For each step those that must come right before it; what follows from others is left out.</summary>
     public int[][] Before { get; }
 
+    /// <summary>The same as sets.</summary>
     public NodeSet[] BeforeSets { get; }
 
     /// <summary>For each step its tool, or <see cref="None"/>.</summary>
@@ -46,6 +40,30 @@ internal sealed class SequenceProblem
     public int ToolInHand { get; }
 
     public int PostureNow { get; }
+
+    private static (int[][] Lists, NodeSet[] Sets) Directly(int[][] before)
+    {
+        var (all, sets, lists) = (new NodeSet[before.Length], new NodeSet[before.Length], new int[before.Length][]);
+        var direct = new List<int>();
+        for (var step = 0; step < before.Length; step++)
+        {
+            direct.Clear();
+            (all[step], sets[step]) = (NodeSet.Empty(before.Length), NodeSet.Empty(before.Length));
+            foreach (var earlier in before[step].OrderDescending())
+            {
+                if (all[step][earlier])
+                    continue;
+                all[step].UnionWith(all[earlier]);
+                all[step].Add(earlier);
+                sets[step].Add(earlier);
+                direct.Add(earlier);
+            }
+
+            lists[step] = [.. direct];
+        }
+
+        return (lists, sets);
+    }
 
     public bool IsFree(int step, int tool, int posture) =>
         (Tool[step] == None || Tool[step] == tool) && (Posture[step] == None || Posture[step] == posture);

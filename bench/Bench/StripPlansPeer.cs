@@ -1,0 +1,184 @@
+using Google.OrTools.Sat;
+using Ramwright.Planning.Strip;
+using Ramwright.ServiceModels.Model;
+
+namespace Ramwright.Bench;
+
+/// <summary>The same problem given to OR-Tools CP-SAT, one thread: a circuit over the ways used, with what is in hand carried along.</summary>
+/// <remarks>Like the planner it leaves out what cannot help a target, and it knows which way can never follow which.</remarks>
+internal sealed class StripPlansPeer
+{
+    private const decimal Scale = 1_000_000m;
+
+    private readonly StripJob job;
+    private readonly CpModel model = new();
+    private readonly List<Mode> modes = [];
+    private readonly List<(ILiteral Literal, long Cost)> costs = [];
+    private readonly ToolId?[] tools;
+    private readonly PostureId?[] postures;
+
+    private StripPlansPeer(StripJob job)
+    {
+        this.job = job;
+        Collect();
+        tools = [null, .. modes.Select(m => m.Tool).OfType<ToolId>().Distinct().Cast<ToolId?>()];
+        postures = [null, .. modes.Select(m => m.Posture).OfType<PostureId>().Distinct().Cast<PostureId?>()];
+    }
+
+    /// <summary>Cost in the currency of the labour rate; whether it is proven.</summary>
+    public static (decimal Cost, bool Proven) Solve(StripJob job, double seconds)
+    {
+        var peer = new StripPlansPeer(job);
+        peer.Build();
+        var solver = new CpSolver { StringParameters = FormattableString.Invariant($"num_search_workers:1 random_seed:1 max_time_in_seconds:{seconds}") };
+        var status = solver.Solve(peer.model);
+        return status is CpSolverStatus.Optimal or CpSolverStatus.Feasible
+            ? ((decimal)solver.ObjectiveValue / Scale, status is CpSolverStatus.Optimal)
+            : (0m, false);
+    }
+
+    private sealed record Mode(NodeId Node, NodeId[] Needs, TimeSpan Time, ToolId? Tool, PostureId? Posture, NodeId[] Renews, decimal Risk);
+
+    /// <summary>The ways of all that may help, isolating states first where they can be.</summary>
+    private void Collect()
+    {
+        var isolating = job.Model.States.Where(s => s is { Isolates: true, Reach: not null }).Select(s => s.Id).ToArray();
+        var exempt = Closure(isolating, _ => []);
+        var needed = Closure(job.Targets, n => exempt.Contains(n) ? [] : isolating);
+        foreach (var node in needed)
+        {
+            NodeId[] first = exempt.Contains(node) ? [] : isolating;
+            if (job.Model.FindState(node)?.Reach is { } reach)
+                modes.Add(new Mode(node, [.. first.Union(reach.Needs)], reach.Time, reach.Tool, reach.Posture, [], 0));
+            foreach (var way in job.Model.FindPart(node)?.WaysOff ?? [])
+            {
+                var renews = way.Destroys.Union(way.Disturbs.Append(node).Where(ByRule)).ToArray();
+                var risk = way.Risk is null ? 0 : (decimal)way.Risk.Chance * way.Risk.Damages.Sum(Price);
+                modes.Add(new Mode(node, [.. first.Union(way.Needs)], way.Time, way.Tool, way.Posture, renews, risk));
+            }
+        }
+    }
+
+    private HashSet<NodeId> Closure(IEnumerable<NodeId> from, Func<NodeId, NodeId[]> more)
+    {
+        var found = new HashSet<NodeId>(from);
+        var open = new Queue<NodeId>(found);
+        while (open.TryDequeue(out var node))
+        {
+            var needs = (job.Model.FindState(node)?.Reach?.Needs ?? []).Concat(job.Model.FindPart(node)?.WaysOff.SelectMany(w => w.Needs) ?? []).Concat(more(node));
+            foreach (var need in needs.Where(found.Add))
+                open.Enqueue(need);
+        }
+
+        return found;
+    }
+
+    private void Build()
+    {
+        var used = modes.Select((_, i) => model.NewBoolVar($"used{i}")).ToArray();
+        var nodes = modes.Select(m => m.Node).Distinct().ToArray();
+        var rank = nodes.ToDictionary(n => n, n => model.NewIntVar(0, nodes.Length, n.Value));
+        var done = nodes.ToDictionary(n => n, n => LinearExpr.Sum(modes.Select((m, i) => (m, i)).Where(x => x.m.Node == n).Select(x => used[x.i])));
+        foreach (var node in nodes)
+            model.Add(done[node] <= 1);
+        foreach (var target in job.Targets)
+            model.Add(done[target] == 1);
+        for (var i = 0; i < modes.Count; i++)
+        {
+            costs.Add((used[i], Scaled(job.Rates.CostOf(modes[i].Time).Amount + modes[i].Risk)));
+            foreach (var need in modes[i].Needs)
+            {
+                model.Add(rank[modes[i].Node] >= rank[need] + 1).OnlyEnforceIf(used[i]);
+                if (done.TryGetValue(need, out var first))
+                    model.Add(first == 1).OnlyEnforceIf(used[i]);
+            }
+        }
+
+        Renewals(used);
+        Circuit(used, rank);
+        model.Minimize(LinearExpr.WeightedSum(costs.Select(c => c.Literal), costs.Select(c => c.Cost)));
+    }
+
+    private void Renewals(BoolVar[] used)
+    {
+        foreach (var part in modes.SelectMany(m => m.Renews).Distinct())
+        {
+            var renewed = model.NewBoolVar($"renew {part}");
+            costs.Add((renewed, Scaled(Price(part))));
+            for (var i = 0; i < modes.Count; i++)
+            {
+                if (modes[i].Renews.Contains(part))
+                    model.AddImplication(used[i], renewed);
+            }
+        }
+    }
+
+    private void Circuit(BoolVar[] used, Dictionary<NodeId, IntVar> rank)
+    {
+        var inHand = modes.Select((m, i) => Carried(m.Tool, tools, i)).ToArray();
+        var held = modes.Select((m, i) => Carried(m.Posture, postures, i)).ToArray();
+        var newTool = modes.Select((m, i) => Change(m.Tool is { } t ? job.Rates.ChangeTime(job.Model, t) : null)).ToArray();
+        var newPosture = modes.Select((m, i) => Change(m.Posture is { } p ? job.Rates.ChangeTime(job.Model, p) : null)).ToArray();
+        var circuit = model.AddCircuit();
+        for (var j = 0; j < modes.Count; j++)
+        {
+            circuit.AddArc(j + 1, j + 1, used[j].Not());
+            circuit.AddArc(j + 1, 0, model.NewBoolVar($"last{j}"));
+            var first = model.NewBoolVar($"first{j}");
+            circuit.AddArc(0, j + 1, first);
+            Follow(first, null, inHand[j], modes[j].Tool, tools, newTool[j]);
+            Follow(first, null, held[j], modes[j].Posture, postures, newPosture[j]);
+            for (var i = 0; i < modes.Count; i++)
+            {
+                if (i == j || modes[i].Node == modes[j].Node || modes[i].Needs.Contains(modes[j].Node))
+                    continue;
+                var follows = model.NewBoolVar($"{i}-{j}");
+                circuit.AddArc(i + 1, j + 1, follows);
+                model.Add(rank[modes[j].Node] >= rank[modes[i].Node] + 1).OnlyEnforceIf(follows);
+                Follow(follows, inHand[i], inHand[j], modes[j].Tool, tools, newTool[j]);
+                Follow(follows, held[i], held[j], modes[j].Posture, postures, newPosture[j]);
+            }
+        }
+    }
+
+    /// <summary>For each thing that may be in hand after a way, whether it is.</summary>
+    private ILiteral[] Carried<T>(T? own, T?[] all, int index) where T : struct
+    {
+        if (own is not null)
+            return [.. all.Select(a => Nullable.Equals(a, own) ? model.TrueLiteral() : model.FalseLiteral())];
+        ILiteral[] carried = [.. all.Select((_, k) => model.NewBoolVar($"carried{index}.{k}"))];
+        model.AddExactlyOne(carried);
+        return carried;
+    }
+
+    private BoolVar? Change(TimeSpan? time)
+    {
+        if (time is not { } some)
+            return null;
+        var change = model.NewBoolVar("change");
+        costs.Add((change, Scaled(job.Rates.CostOf(some).Amount)));
+        return change;
+    }
+
+    private void Follow<T>(ILiteral follows, ILiteral[]? before, ILiteral[] after, T? own, T?[] all, BoolVar? change) where T : struct
+    {
+        if (own is not null)
+        {
+            var had = before?[Array.IndexOf(all, own)] ?? model.FalseLiteral();
+            model.AddBoolOr([follows.Not(), had, change!]);
+            return;
+        }
+
+        for (var k = 0; k < all.Length; k++)
+        {
+            var had = before?[k] ?? (k == 0 ? model.TrueLiteral() : model.FalseLiteral());
+            model.AddBoolOr([follows.Not(), had.Not(), after[k]]);
+        }
+    }
+
+    private static long Scaled(decimal amount) => (long)decimal.Round(amount * Scale);
+
+    private bool ByRule(NodeId id) => job.Model.FindPart(id)?.Renew is RenewalRule.Always or RenewalRule.WhenDisturbed;
+
+    private decimal Price(NodeId id) => job.Model.FindPart(id) is { Price: { } price } part ? part.Count * price.Amount : 0m;
+}
