@@ -1,5 +1,4 @@
 using Ramwright.Metrology.Distributions;
-using Ramwright.Metrology.Tolerance;
 
 namespace Ramwright.Proving;
 
@@ -41,7 +40,7 @@ internal static class LongerSeries
     public static double Chance(ProofSeries series, Guards guards, SeriesFigures figures, int runs)
     {
         var factor = WhatIsInTheWay.Factor(series, runs);
-        var refusing = ToleranceFactor.OneSided(runs, series.Coverage, 1 - series.Confidence);
+        var refusing = Factors.Refusing(runs, series.Coverage, series.Confidence);
         var before = new ScatterGrid(figures.Runs - 1, 0, Digits);
         var after = new ScatterGrid(runs - 1, 0, Digits);
         var chance = 0.0;

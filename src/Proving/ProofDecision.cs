@@ -21,7 +21,7 @@ public static class ProofDecision
         Check(series);
         var guards = new Guards(series.Limits, series.Systematic);
         var figures = SeriesFigures.Of(series);
-        double? factor = figures.Runs > 1 ? ToleranceFactor.OneSided(figures.Runs, series.Coverage, series.Confidence) : null;
+        double? factor = figures.Runs > 1 ? Factors.OneSided(figures.Runs, series.Coverage, series.Confidence) : null;
         var verdict = new Verdict
         {
             Conformity = Conformity.Undecided,
@@ -35,7 +35,7 @@ public static class ProofDecision
             GuardHigh = guards.High,
             Claims = factor is { } k ? Claims(series, guards, figures, k) : [],
             OneSidedFactor = factor,
-            ToleranceFactor = figures.Runs > 1 ? ToleranceFactor.TwoSided(figures.Runs, series.Coverage, series.Confidence) : null,
+            ToleranceFactor = figures.Runs > 1 ? Factors.TwoSided(figures.Runs, series.Coverage, series.Confidence) : null,
             Flags = SeriesScreens.Flags(series.Peaks),
         };
         if (figures.HasScatter)
@@ -97,9 +97,8 @@ public static class ProofDecision
 
         void Look(LimitSide side, Pressure limit, double distance)
         {
-            var share = ContentBound.AtMost(distance, figures.Runs, series.Confidence);
-            if (share < series.Coverage)
-                reasons.Add(new Reason.ShareTooSmall(side, limit, share));
+            if (distance < Factors.Refusing(figures.Runs, series.Coverage, series.Confidence))
+                reasons.Add(new Reason.ShareTooSmall(side, limit, ContentBound.AtMost(distance, figures.Runs, series.Confidence)));
         }
     }
 

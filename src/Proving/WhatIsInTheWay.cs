@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Ramwright.Metrology.Quantities;
-using Ramwright.Metrology.Tolerance;
 using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.Proving;
@@ -45,6 +44,6 @@ internal static class WhatIsInTheWay
     }
 
     internal static double Factor(ProofSeries series, int runs) => series.Rule == DecisionRule.TwoSidedInterval
-        ? ToleranceFactor.TwoSided(runs, series.Coverage, series.Confidence)
-        : ToleranceFactor.OneSided(runs, series.Coverage, series.Confidence);
+        ? Factors.TwoSided(runs, series.Coverage, series.Confidence)
+        : Factors.OneSided(runs, series.Coverage, series.Confidence);
 }
