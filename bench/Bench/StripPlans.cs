@@ -9,7 +9,7 @@ namespace Ramwright.Bench;
 /// <summary>Plans on the demo models and on grown ones, against OR-Tools CP-SAT with one thread, its model build included.</summary>
 internal static class StripPlans
 {
-    private const double PeerSeconds = 0.01;
+    private const double PeerSeconds = 20;
 
     public static void Run(string modelsFolder)
     {

@@ -8,6 +8,7 @@ internal sealed record PlacedPart(Part Part, double Left, double Right, double I
     /// <summary>Nothing is drawn thinner than this; millimetres.</summary>
     private const double Least = 0.5;
 
+    /// <summary>Halfway along the axis; millimetres.</summary>
     public double Middle => (Left + Right) / 2;
 
     public MapBox Box => new(Left, Axis - Outer, Right, Axis + Outer);
