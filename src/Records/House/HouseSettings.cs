@@ -21,6 +21,9 @@ public sealed record HouseSettings
     /// <summary>Letters before the job number, one to four capitals.</summary>
     public string JobLetters { get; init; } = "J";
 
+    /// <summary>Number of the first job, for a house that goes on from its paper books; 1 or more.</summary>
+    public int FirstJobNumber { get; init; } = 1;
+
     public required Money LabourPerHour { get; init; }
 
     /// <summary>0.19 is 19 %.</summary>

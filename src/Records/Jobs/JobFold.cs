@@ -45,7 +45,7 @@ internal static class JobFold
         StateSigned x => s with { SafeStates = s.SafeStates.Add(e.With(x)), Done = s.Done.Add(x.State) },
         FindingRecorded x => s with { Findings = s.Findings.Add(e.With(x)) },
         MeasurementRecorded x => s with { Measurements = s.Measurements.Add(e.With(x)) },
-        AsFoundRead x => s with { AsFound = s.AsFound.Add(e.With(x)) },
+        AsFoundRead x => UnderPower(s) with { AsFound = s.AsFound.Add(e.With(x)) },
         TargetsChosen x => s with { Targets = e.With(x) },
         StripPlanned x => s with { Strip = new(e.With(x)) },
         QuoteMade x => s with { Quote = new(e.With(x), null) },
@@ -61,9 +61,9 @@ internal static class JobFold
         RebuildStepSigned x => RebuildStep(Superseded(s, e), e.With(x)),
         ReliefTurned x => Turned(Superseded(s, e), e.With(x)),
         ReliefLocked x => s with { Setting = s.Setting with { Locked = e.With(x) } },
-        SettingPeakRead x => s with { Setting = s.Setting with { Runs = s.Setting.Runs.Add(new(e.With(x), s.Setting.Screw)) } },
+        SettingPeakRead x => UnderPower(s) with { Setting = s.Setting with { Runs = s.Setting.Runs.Add(new(e.With(x), s.Setting.Screw)) } },
         SeriesOpened x => s with { Series = s.Series.Add(new(e.With(x))) },
-        RunTaken x => InSeries(s, x.Series, series => series with { Runs = series.Runs.Add(new(e.With(x), null)) }),
+        RunTaken x => InSeries(UnderPower(s), x.Series, series => series with { Runs = series.Runs.Add(new(e.With(x), null)) }),
         RunVoided x => InSeries(s, x.Series, series => Voided(series, e.With(x))),
         SeriesClosed x => InSeries(s, x.Series, series => series with { Closed = e.With(x) }),
         EntryCorrected => s,
@@ -118,6 +118,13 @@ internal static class JobFold
     {
         var at = s.Series.FindIndex(series => series.Number == number);
         return at < 0 ? s : s with { Series = s.Series.SetItem(at, change(s.Series[at])) };
+    }
+
+    /// <summary>A full run puts the pack on and builds pressure: whatever state the tool was brought into ends, and a new plan reaches it anew.</summary>
+    private static JobState UnderPower(JobState s)
+    {
+        var states = s.SafeStates.Select(e => e.What.State);
+        return s with { Done = s.Done.Except(s.Strip is { } strip ? states.Concat(strip.Plan.States) : states) };
     }
 
     /// <summary>Work on the tool: the last series no longer speaks of the tool as it is.</summary>

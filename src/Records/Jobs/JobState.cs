@@ -47,7 +47,7 @@ public sealed record JobState
     public ImmutableList<Entry<NoteWritten>> Notes { get; init; } = [];
     public ImmutableList<Entry<ReportIssued>> Reports { get; init; } = [];
 
-    /// <summary>Parts off and states reached as it stands: strip steps and safe states add, rebuild steps take away.</summary>
+    /// <summary>Parts off and states reached as it stands: strip steps and safe states add, rebuild steps take away, a full run ends every state.</summary>
     public ImmutableHashSet<NodeId> Done { get; init; } = [];
 
     /// <summary>Parts that a signed strip step made due for renewal and that have not gone in new yet.</summary>

@@ -20,8 +20,8 @@ internal static class SignerRules
     {
         foreach (var what in events)
         {
-            if (what is SettingsChanged { Settings.JobLetters: var letters } && !JobId.TryParse($"{letters}-0001", out _))
-                return JobRules.No("job-letters", $"'{letters}' cannot stand before a job number.", "Take one to four capitals.");
+            if (what is SettingsChanged { Settings.JobLetters: var letters, Settings.FirstJobNumber: var first } && (first < 1 || first > 9_000_000 || !JobId.TryParse($"{letters}-0001", out _)))
+                return JobRules.No("job-letters", $"'{letters}' and {first} give no job number.", "Take one to four capitals, and a first number from 1 to 9,000,000.");
         }
 
         return Known(house, by);

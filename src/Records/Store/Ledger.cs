@@ -50,6 +50,10 @@ public sealed class Ledger : IDisposable
     public Task<Appended> AppendOnceAsync(SubmitToken token, PersonId by, params IReadOnlyList<HouseEvent> events) =>
         session.DoAsync(() => writer.AppendAsync(token, by, events));
 
+    /// <summary>What a submission wrote; null when nothing with this token was written.</summary>
+    public Task<Appended.Written?> FindAsync(SubmitToken token, CancellationToken stop = default) =>
+        session.ReadAsync(db => LedgerWriter.FirstResultAsync(db, token), stop);
+
     /// <summary>The job as it stands; null when there is none of that number.</summary>
     public Task<JobState?> ReadAsync(JobId job, CancellationToken stop = default) => session.ReadAsync(async db =>
     {

@@ -17,7 +17,7 @@ internal sealed class LedgerWriter(LedgerSession session)
     {
         var house = await session.HouseAsync(db, default);
         var last = await db.Jobs.MaxAsync(j => (int?)j.Number) ?? 0;
-        var job = JobId.Of(house.Settings.JobLetters, last + 1);
+        var job = JobId.Of(house.Settings.JobLetters, Math.Max(last + 1, house.Settings.FirstJobNumber));
         return await AddAsync(db, token, by, house, new JobState { Id = job }, events);
     });
 
@@ -117,7 +117,7 @@ internal sealed class LedgerWriter(LedgerSession session)
     }
 
     /// <summary>What the token wrote when it came first; null when it never came.</summary>
-    private static async Task<Appended?> FirstResultAsync(LedgerDb db, SubmitToken token)
+    public static async Task<Appended.Written?> FirstResultAsync(LedgerDb db, SubmitToken token)
     {
         var text = token.ToString();
         var rows = await db.Entries.AsNoTracking().Where(e => e.Token == text).OrderBy(e => e.Place)
