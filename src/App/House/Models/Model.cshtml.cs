@@ -24,7 +24,7 @@ public sealed class ModelPage(Bench bench) : BenchPage(bench)
     public override Sheet Sheet => new()
     {
         Title = Model.Tool.Name,
-        Eyebrow = $"Service model · {Model.Tool.Kind.ToString().ToLowerInvariant()} tool{(Model.Tool.Maker is { } maker ? $" by {maker}" : "")} · level {Shelved.Level}, {Shelved.Levels.Levels[Shelved.Level].Name}",
+        Eyebrow = $"Service model · {Model.Tool.Kind.ToString().ToLowerInvariant()} tool{(Model.Tool.Maker is { } maker ? $" by {maker}" : "")} · level {Shelved.Level}, {Shelved.LevelName}",
         Place = "models",
         Counter = true,
         Block =

@@ -13,6 +13,9 @@ public sealed record ShelvedModel(ServiceModel Model, LevelReport Levels, Immuta
 {
     /// <summary>0 to 3: what the model knows enough for.</summary>
     public int Level => Levels.Reached;
+
+    /// <summary>The name of that level, such as 'ways off'.</summary>
+    public string LevelName => Levels.Levels.FirstOrDefault(l => l.Number == Level)?.Name ?? "limits";
 }
 
 /// <summary>A file on the shelf that does not read, with all its mistakes.</summary>
