@@ -71,7 +71,7 @@ internal sealed class ProofChartLayout
     private static (Pressure Low, Pressure High) Extent(ProofChartInput input)
     {
         var window = input.Limits.Max - input.Limits.Min;
-        var all = input.Runs.Select(r => r.Peak).Concat(input.AsFound).Append(input.Limits.Min).Append(input.Limits.Max).ToArray();
+        var all = input.Runs.Where(r => !r.Void).Select(r => r.Peak).Concat(input.AsFound).Append(input.Limits.Min).Append(input.Limits.Max).ToArray();
         var low = Pressure.FromPascals(Math.Max(all.Min(p => p.Pascals), (input.Limits.Min - 2 * window).Pascals));
         var high = Pressure.FromPascals(Math.Min(all.Max(p => p.Pascals), (input.Limits.Max + 2 * window).Pascals));
         var air = 0.07 * (high - low);
@@ -136,12 +136,16 @@ internal sealed class ProofChartLayout
         var run = input.Runs[i];
         var y = Kept(run.Peak);
         if (run.Void)
+        {
             sketch.Cross(Ink.Void, x, y, disc * 0.85);
-        else
-            sketch.Circle(Ink.Run, x, y, disc);
-        var words = run.Void ? "void" : axis.RunNumber(run.Peak);
+            Value(x, y, "void", bold: false, isVoid: true);
+            return;
+        }
+
+        sketch.Circle(Ink.Run, x, y, disc);
+        var words = axis.RunNumber(run.Peak);
         if (input.ShowValues && (Pitch >= Typeface.Regular.WidthOf(words, size * 0.9) + 2 || i == input.Runs.Length - 1))
-            Value(x, y, words, bold: i == input.Runs.Length - 1 && input.Runs.Length < slots, run.Void);
+            Value(x, y, words, bold: i == input.Runs.Length - 1 && input.Runs.Length < slots);
     }
 
     /// <summary>A peak off the chart is drawn at its edge; its value says where it really lies.</summary>

@@ -80,6 +80,9 @@ public enum Ink
     /// <summary>The point advised next.</summary>
     Advised,
     Frame,
+
+    /// <summary>Outline of a field to write in or tick, and a line to sign on.</summary>
+    Field,
     Rule,
     Grid,
 

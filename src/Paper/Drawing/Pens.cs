@@ -48,6 +48,7 @@ public static class Pens
         Ink.Window => Line(Tint.Quiet, 0.6),
         Ink.Advised => Line(Tint.Lit, 2, Tint.Paper),
         Ink.Frame => Line(Tint.Ink, 1.5),
+        Ink.Field => Line(Tint.Ink, 0.8),
         Ink.Rule => Line(Tint.Rule, 0.8),
         Ink.Grid => Line(Tint.Faint, 0.8),
         Ink.Word => Solid(Tint.Ink),

@@ -12,6 +12,13 @@ public sealed record SetLine(ImmutableArray<SetRun> Runs, double Width, double L
 /// <summary>Breaks words into lines: at spaces, after hyphens and slashes, and inside a word only when it alone is too wide.</summary>
 public static class TextSetter
 {
+    private static readonly System.Buffers.SearchValues<char> UnitEnds = System.Buffers.SearchValues.Create(" ,;.:)");
+
+    private static readonly HashSet<string> Units = new(StringComparer.Ordinal)
+    {
+        "%", "bar", "psi", "N", "kN", "lbf", "N·m", "lbf·ft", "lbf·in", "mm", "in", "ml", "fl", "kg", "lb", "°C", "°F", "s", "ms", "min", "h", "l", "kHz", "Hz",
+    };
+
     /// <param name="spans">What to set, in order.</param>
     /// <param name="width">Room in points; at least one sign stands on each line however narrow it is.</param>
     public static ImmutableArray<SetLine> Set(IEnumerable<Span> spans, double width)
@@ -42,13 +49,23 @@ public static class TextSetter
         for (var i = 1; i <= words.Length; i++)
         {
             var ends = i == words.Length
-                || (words[i] != ' ' && words[i - 1] == ' ')
+                || (words[i] != ' ' && words[i - 1] == ' ' && !UnitOf(words, i))
                 || (words[i - 1] is '-' or '/' && i - start > 4 && char.IsLetter(words[i]));
             if (!ends)
                 continue;
             yield return words[start..i];
             start = i;
         }
+    }
+
+    /// <summary>Whether a unit begins here that belongs to the number before it: <c>95 %</c> is never torn.</summary>
+    private static bool UnitOf(string words, int at)
+    {
+        if (at < 2 || !char.IsAsciiDigit(words[at - 2]))
+            return false;
+        var rest = words.AsSpan(at);
+        var end = rest.IndexOfAny(UnitEnds);
+        return Units.Contains((end < 0 ? rest : rest[..end]).ToString());
     }
 
     private sealed class Setting(double width)

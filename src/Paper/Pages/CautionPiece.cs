@@ -15,25 +15,27 @@ public sealed class CautionPiece : Piece
     private readonly Picture sign;
     private readonly double width;
     private readonly double indent;
+    private readonly Ink band;
 
     public CautionPiece(Caution caution, double width, double indent = 0)
     {
         ArgumentNullException.ThrowIfNull(caution);
         (this.width, this.indent) = (width, indent);
         sign = CautionSign.Of(caution);
+        band = caution.Level == CautionLevel.Notice ? Ink.Field : Ink.CautionBand;
         lines = TextSetter.Set([new(CautionSign.SignalWord(caution.Level) + ".  ", TextStyle.Strong), new(Sentence(caution.Text), TextStyle.Body)], width - indent - Sign - (3 * Pad));
     }
 
-    public override double Height => Band + 5;
+    public override double Height => Band + 8;
 
     private double Band => Math.Max(Sign, lines.Sum(l => l.Leading)) + Pad;
 
     public override void Draw(Canvas canvas, double x, double y)
     {
-        canvas.AsDecoration(() => canvas.Rectangle(Ink.CautionBand, x + indent, y + 2, width - indent, Band));
-        canvas.Figure(sign.Title, x + indent + Pad, y + 2 + ((Band - Sign) / 2), Sign, Sign, () => canvas.Picture(sign, x + indent + Pad, y + 2 + ((Band - Sign) / 2), Sign / 48));
+        canvas.AsDecoration(() => canvas.Rectangle(band, x + indent, y + 5, width - indent, Band));
+        canvas.Figure(sign.Title, x + indent + Pad, y + 5 + ((Band - Sign) / 2), Sign, Sign, () => canvas.Picture(sign, x + indent + Pad, y + 5 + ((Band - Sign) / 2), Sign / 48));
         canvas.Open(new Tag(TagKind.Paragraph));
-        var at = y + 2 + ((Band - lines.Sum(l => l.Leading)) / 2);
+        var at = y + 5 + ((Band - lines.Sum(l => l.Leading)) / 2);
         foreach (var line in lines)
         {
             canvas.Words(line, x + indent + Sign + (2 * Pad), at);

@@ -22,6 +22,8 @@ public sealed class Flow(double width)
 
     public void Rule(double above = 3, double below = 5, Ink ink = Ink.Rule) => pieces.Add(new RulePiece(width, above, below, ink));
 
+    public void PageBreak() => pieces.Add(new PageBreakPiece());
+
     /// <summary>A heading, kept with what follows.</summary>
     public void Heading(string words, string? aside = null)
     {
@@ -44,6 +46,15 @@ public sealed class Flow(double width)
             var last = i == lines.Length - 1;
             pieces.Add(new LinePiece(lines[i], tag) { KeepWithNext = last ? keepWithNext : i == 0 || i == lines.Length - 2 });
         }
+    }
+
+    /// <summary>A paragraph that is kept whole.</summary>
+    public void Whole(params ImmutableArray<Span> spans)
+    {
+        var tag = new Tag(TagKind.Paragraph);
+        var lines = TextSetter.Set(spans, width);
+        for (var i = 0; i < lines.Length; i++)
+            pieces.Add(new LinePiece(lines[i], tag) { KeepWithNext = i < lines.Length - 1 });
     }
 
     /// <summary>Paragraphs with a dash before each.</summary>
@@ -78,8 +89,8 @@ public sealed class Flow(double width)
     }
 
     /// <summary>One row of a table that goes on: for steps, each kept with what belongs to it.</summary>
-    public void Row(Tag table, ImmutableArray<Column> columns, ImmutableArray<Cell> row, Ink? rule = Ink.Grid, bool keepWithNext = false, bool header = false) =>
-        pieces.AddRange(RowPiece.Of(table, Settle(columns, row), width, header, rule, keepWithNext, null));
+    public void Row(Tag table, ImmutableArray<Column> columns, ImmutableArray<Cell> row, Ink? rule = Ink.Grid, bool keepWithNext = false, bool header = false, double gutter = 8) =>
+        pieces.AddRange(RowPiece.Of(table, Settle(columns, row, gutter), width, header, rule, keepWithNext, null));
 
     /// <summary>Labels with their values, as in a drawing's notes.</summary>
     public void Facts(double labelWidth, params IEnumerable<(string Label, string? Value)> facts) => FactsOf(labelWidth, facts.Select(f => (f.Label, f.Value is null ? (Cell?)null : (Cell)f.Value)));
@@ -139,9 +150,8 @@ public sealed class Flow(double width)
         }
     }
 
-    private ImmutableArray<SettledCell> Settle(ImmutableArray<Column> columns, ImmutableArray<Cell> row)
+    private ImmutableArray<SettledCell> Settle(ImmutableArray<Column> columns, ImmutableArray<Cell> row, double gutter = 8)
     {
-        const double gutter = 8;
         var free = width - columns.Where(c => c.Fixed).Sum(c => c.Share) - (gutter * (columns.Length - 1));
         var shares = columns.Where(c => !c.Fixed).Sum(c => c.Share);
         var settled = ImmutableArray.CreateBuilder<SettledCell>();

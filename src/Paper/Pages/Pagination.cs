@@ -16,6 +16,19 @@ public static class Pagination
         double used = 0;
         for (var i = 0; i < pieces.Length;)
         {
+            if (pieces[i].IsPageBreak)
+            {
+                i++;
+                if (page.Exists(p => !p.IsSpace))
+                {
+                    pages.Add([.. page]);
+                    page.Clear();
+                    used = 0;
+                }
+
+                continue;
+            }
+
             var end = GroupEnd(pieces, i);
             var height = pieces[i..end].Sum(p => p.Height);
             var limit = pages.Count == 0 ? firstRoom : room;

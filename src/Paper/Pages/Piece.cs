@@ -15,8 +15,25 @@ public abstract class Piece
     /// <summary>Space that vanishes at the top of a page.</summary>
     public virtual bool IsSpace => false;
 
+    /// <summary>What follows begins on a new page.</summary>
+    public virtual bool IsPageBreak => false;
+
     /// <summary>Draws it with its upper left corner at the place given.</summary>
     public abstract void Draw(Canvas canvas, double x, double y);
+}
+
+/// <summary>The end of a page.</summary>
+public sealed class PageBreakPiece : Piece
+{
+    public override double Height => 0;
+
+    public override bool IsSpace => true;
+
+    public override bool IsPageBreak => true;
+
+    public override void Draw(Canvas canvas, double x, double y)
+    {
+    }
 }
 
 /// <summary>Empty space.</summary>

@@ -74,7 +74,7 @@ internal sealed record SettledCell(double X, double Width, bool Right, Immutable
         switch (Source)
         {
             case Cell.Tick tick:
-                canvas.Rectangle(Ink.Frame, x + X, y + 1, Box, Box);
+                canvas.Rectangle(Ink.Field, x + X, y + 1, Box, Box);
                 if (tick.Word is { } word)
                     canvas.Words(word, TextStyle.Body, x + X + Box + 4, y + 0.2);
                 break;
@@ -84,7 +84,7 @@ internal sealed record SettledCell(double X, double Width, bool Right, Immutable
                 canvas.Words(number.Words, TextStyle.Strong, centre - (TextStyle.Strong.Face.WidthOf(number.Words, TextStyle.Strong.Size) / 2), y + 1.3);
                 break;
             case Cell.Write write:
-                canvas.Rectangle(Ink.Frame, x + X, y, Width, 22);
+                canvas.Rectangle(Ink.Field, x + X, y, Width, 22);
                 canvas.Words(write.Label, TextStyle.Label, x + X + 3, y + 0.5);
                 canvas.Words(write.Unit, TextStyle.Label, x + X + Width - 3 - TextStyle.Label.Face.WidthOf(write.Unit, TextStyle.Label.Size), y + 11.5);
                 break;

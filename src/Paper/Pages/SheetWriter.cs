@@ -56,9 +56,10 @@ public static class SheetWriter
         document.Options.NoCompression = false;
         document.Options.CompressContentStreams = true;
         document.Language = "en-GB";
-        document.Info.Title = head.Title;
-        document.Info.Subject = head.Subject;
-        document.Info.Author = head.House;
+        document.Info.Title = Property(head.Title);
+        document.Info.Subject = Property(head.Subject);
+        document.Info.Author = Property(head.House);
+        document.Info.Creator = "Ramwright";
         document.Info.CreationDate = head.Made.UtcDateTime;
         document.Info.ModificationDate = head.Made.UtcDateTime;
         var canvas = new Canvas(document);
@@ -84,6 +85,10 @@ public static class SheetWriter
         document.Save(to, closeStream: false);
         return to.ToArray();
     }
+
+    /// <summary>The PDF library writes properties into its XML metadata as they are: signs that XML gives a meaning are written otherwise.</summary>
+    private static string Property(string words) =>
+        string.Concat(words.Replace("&", "and", StringComparison.Ordinal).Replace('<', '(').Replace('>', ')').Where(c => !char.IsControl(c) && !char.IsSurrogate(c)));
 
     private static void DrawFurniture(Canvas canvas, PageForm form, SheetHead head, int page, int pages)
     {

@@ -30,7 +30,7 @@ public sealed class SignaturePiece(double width, params ImmutableArray<(string L
     {
         foreach (var (_, share) in lines)
         {
-            canvas.Line(Ink.Frame, x, y, x + (unit * share), y);
+            canvas.Line(Ink.Field, x, y, x + (unit * share), y);
             x += (unit * share) + gap;
         }
     }
@@ -49,9 +49,9 @@ public sealed class PausePiece(double width, string words) : Piece
         canvas.Words("time", TextStyle.Label, x + width - 76, y + 13);
         canvas.AsDecoration(() =>
         {
-            canvas.Line(Ink.Frame, x + width - 140, y + 22, x + width - 86, y + 22);
-            canvas.Line(Ink.Frame, x + width - 56, y + 22, x + width, y + 22);
-            canvas.Line(Ink.Frame, x, y + 26, x + width, y + 26);
+            canvas.Line(Ink.Field, x + width - 140, y + 22, x + width - 86, y + 22);
+            canvas.Line(Ink.Field, x + width - 56, y + 22, x + width, y + 22);
+            canvas.Line(Ink.Field, x, y + 26, x + width, y + 26);
         });
     }
 }
@@ -76,8 +76,8 @@ public sealed class FiguresPiece(double width, params ImmutableArray<(string Lab
 
         canvas.AsDecoration(() =>
         {
-            canvas.Line(Ink.Frame, x, y + 1, x + width, y + 1);
-            canvas.Line(Ink.Frame, x, y + 45, x + width, y + 45);
+            canvas.Line(Ink.Field, x, y + 1, x + width, y + 1);
+            canvas.Line(Ink.Field, x, y + 45, x + width, y + 45);
             for (var i = 1; i < figures.Length; i++)
                 canvas.Line(Ink.Rule, x + (each * i), y + 1, x + (each * i), y + 45);
         });

@@ -8,7 +8,7 @@ namespace Ramwright.Paper.Pdf;
 /// <summary>
 /// Writes a finished file again with every Flate stream complete: the PDF library leaves out the checksum that ends a zlib stream
 /// (RFC 1950, 2.2), which strict readers complain about. Objects, numbers and metadata stay as they are; only stream bytes,
-/// their lengths and the cross-reference table (ISO 32000-1, 7.5.4) are new.
+/// their lengths, the cross-reference table (ISO 32000-1, 7.5.4) and what <see cref="StableNames"/> steadies are new.
 /// </summary>
 internal static partial class PdfFinish
 {
@@ -18,6 +18,7 @@ internal static partial class PdfFinish
         var offsets = ReadOffsets(text, out var trailer);
         using var to = new MemoryStream(file.Length);
         to.Write(file, 0, offsets.Values.Where(o => o > 0).Min());
+        var names = new StableNames();
         var moved = new SortedDictionary<int, long>();
         var order = offsets.Where(o => o.Value > 0).OrderBy(o => o.Value).Select(o => (o.Key, o.Value)).ToList();
         var xref = LastXref(text);
@@ -25,11 +26,11 @@ internal static partial class PdfFinish
         {
             var end = i + 1 < order.Count ? order[i + 1].Value : xref;
             moved[order[i].Key] = to.Position;
-            to.Write(Rewritten(file, text, order[i].Value, end));
+            to.Write(Rewritten(names, file, text, order[i].Value, end));
         }
 
-        WriteXref(to, moved, trailer);
-        return to.ToArray();
+        WriteXref(to, moved, names.Of(Comment().Replace(trailer, "")));
+        return StableNames.Identified(to.ToArray());
     }
 
     private static int LastXref(string text)
@@ -59,17 +60,17 @@ internal static partial class PdfFinish
         return found;
     }
 
-    private static byte[] Rewritten(byte[] file, string text, int start, int end)
+    private static byte[] Rewritten(StableNames names, byte[] file, string text, int start, int end)
     {
         var marker = text.IndexOf(">>\nstream", start, end - start, StringComparison.Ordinal);
         marker = marker < 0 ? text.IndexOf(">>\r\nstream", start, end - start, StringComparison.Ordinal) : marker;
         if (marker < 0)
-            return file[start..end];
+            return Encoding.Latin1.GetBytes(names.Of(text[start..end]));
         marker = text.IndexOf("stream", marker, StringComparison.Ordinal);
-        var head = text[start..marker];
+        var head = names.Of(text[start..marker]);
         var length = LengthEntry().Match(head);
         if (!length.Success || !head.Contains("/FlateDecode", StringComparison.Ordinal))
-            return file[start..end];
+            return Encoding.Latin1.GetBytes(names.Of(text[start..end]));
         var data = marker + "stream".Length;
         data += text[data] == '\r' ? 2 : 1;
         var size = int.Parse(length.Groups["size"].ValueSpan, CultureInfo.InvariantCulture);
@@ -112,6 +113,9 @@ internal static partial class PdfFinish
 
     [GeneratedRegex(@"startxref\s+(?<at>\d+)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex StartXref();
+
+    [GeneratedRegex(@"%[^\n]*", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Comment();
 
     [GeneratedRegex(@"/Length\s+(?<size>\d+)(?!\s+\d+\s+R)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex LengthEntry();

@@ -29,24 +29,24 @@ public static class ProofReport
             {
                 Code = QrPicture.Of(ProofPayload.Of(input), "Code with report number, verdict and ledger head"),
                 CodeWords = input.Number,
-                Upper = [new("Tool", SheetText.Tool(input.Job), 1.55), new("Job", input.Job.Number, 0.85), new("For", input.Job.Customer, 1.25), new("Tested", SheetText.Date(input.Tested), 1.05)],
-                Lower = [new("Released by", input.ReleasedBy.ToString(), 1.55), new("Issued", SheetText.Date(input.Issued), 0.85), new("Ledger", SheetText.Ledger(input.Ledger), 1.25), new("Replaces", input.Replaces ?? "none", 1.05)],
+                Upper = [new("Tool", SheetText.Tool(input.Job), 1.4), new("Job", input.Job.Number, 1), new("For", input.Job.Customer, 1.62), new("Tested", SheetText.Date(input.Tested), 1)],
+                Lower = [new("Released by", input.ReleasedBy.ToString(), 1.4), new("Issued", SheetText.Date(input.Issued), 1), new("Ledger", SheetText.Ledger(input.Ledger), 1.62), new("Replaces", input.Replaces ?? "none", 1)],
             },
         };
-        return SheetWriter.Write(head, size, flow => Fill(flow, input, units));
+        return SheetWriter.Write(head, size, flow => Fill(flow, input, size, units));
     }
 
-    private static void Fill(Flow flow, ProofReportInput input, UnitSystem units)
+    private static void Fill(Flow flow, ProofReportInput input, PaperSize size, UnitSystem units)
     {
         flow.Add(new AnswerPiece(VerdictMark.Of(input.Verdict.Conformity), VerdictMark.Words(input.Verdict.Conformity), DecisionWords.Answer(input, units), flow.Width));
         flow.Rule(0, 8);
-        Chart(flow, input, units);
+        Chart(flow, input, (input.AsFound.IsEmpty ? 128 : 168) + (size == PaperSize.A4 ? 36 : 0), units);
         flow.Space(10);
         flow.Heading("Decision", "limits " + QuantityText.Show(input.Series.Limits, units) + ", nominal " + QuantityText.Show(input.Limits.Nominal, units));
         ProofTables.Claims(flow, input, units);
         flow.Facts(100, ProofTables.Statistics(input, units));
         flow.Space(4);
-        flow.Paragraph(new Span("Decision rule. ", TextStyle.SmallInk with { Bold = true }), new Span(DecisionWords.Rule(input), TextStyle.SmallInk));
+        flow.Whole(new Span("Decision rule. ", TextStyle.SmallInk with { Bold = true }), new Span(DecisionWords.Rule(input), TextStyle.SmallInk));
         flow.Space(10);
         flow.Columns(26, 420, (1.08, f => Device(f, input)), (1, f => OffBy(f, input, units)));
         flow.Space(10);
@@ -55,7 +55,7 @@ public static class ProofReport
         Closing(flow, input);
     }
 
-    private static void Chart(Flow flow, ProofReportInput input, UnitSystem units)
+    private static void Chart(Flow flow, ProofReportInput input, double height, UnitSystem units)
     {
         var unit = QuantityText.Parts(input.Series.Limits.Min, units).Unit;
         flow.Heading("Peak of each full run, " + unit, "strong lines: limits · hatched: counted against the tool · rings: as found");
@@ -71,17 +71,14 @@ public static class ProofReport
             Units = units,
             ShowValues = false,
             Width = flow.Width,
-            Height = input.AsFound.IsEmpty ? 128 : 168,
+            Height = height,
             LabelSize = 8,
         });
         flow.Picture(chart);
         flow.Space(4);
-        ProofTables.Runs(flow, "run", input.Runs, units);
-        flow.Space(4);
-        if (!input.AsFound.IsEmpty)
-            ProofTables.Runs(flow, "found", input.AsFound, units);
-        else
-            flow.Paragraph(new Span("As found: ", TextStyle.SmallInk with { Bold = true }), new Span(SheetText.Sentence(input.NoAsFound ?? "not measured"), TextStyle.SmallInk));
+        ProofTables.Runs(flow, input.Runs, units);
+        flow.Space(2);
+        ProofTables.AsFound(flow, input, units);
     }
 
     private static void Device(Flow flow, ProofReportInput input)

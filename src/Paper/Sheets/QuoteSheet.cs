@@ -25,8 +25,8 @@ public static class QuoteSheet
             Made = new DateTimeOffset(input.Issued.ToDateTime(TimeOnly.MinValue), TimeSpan.Zero),
             Block = new()
             {
-                Upper = [new("Tool", SheetText.Tool(input.Job), 1.4), new("Job", input.Job.Number, 0.8), new("For", input.Job.Customer, 1.3), new("Quote", input.Number), new("Valid until", ValidUntil(input))],
-                Lower = [new("Prepared by", input.PreparedBy.ToString(), 1.4), new("Issued", SheetText.Date(input.Issued), 0.8), new("Ledger", SheetText.Ledger(input.Ledger), 1.3), new("Replaces", input.Replaces ?? "none"), new("Currency", input.Quote.FirmNet.Currency)],
+                Upper = [new("Tool", SheetText.Tool(input.Job), 1.4), new("Job", input.Job.Number, 0.95), new("For", input.Job.Customer, 1.5), new("Quote", input.Number), new("Valid until", ValidUntil(input))],
+                Lower = [new("Prepared by", input.PreparedBy.ToString(), 1.4), new("Issued", SheetText.Date(input.Issued), 0.95), new("Ledger", SheetText.Ledger(input.Ledger), 1.5), new("Replaces", input.Replaces ?? "none"), new("Currency", input.Quote.FirmNet.Currency)],
             },
         };
         return SheetWriter.Write(head, size, flow => Fill(flow, input, units));
@@ -45,8 +45,10 @@ public static class QuoteSheet
             ("Not to exceed, with tax", Amount(quote.NotToExceedGross), "without asking you again"),
             ("Valid until", ValidUntil(input), TaxWords(quote))));
         flow.Space(10);
-        Section(flow, "Found", input.Found);
-        Section(flow, "Offered", input.Work);
+        if (!input.Found.IsEmpty && !input.Work.IsEmpty)
+            flow.Columns(24, 300, (1, f => Section(f, "Found", input.Found)), (1, f => Section(f, "Offered", input.Work)));
+        else
+            Section(flow, input.Found.IsEmpty ? "Offered" : "Found", input.Found.IsEmpty ? input.Work : input.Found);
         FirmPart(flow, quote);
         OnCondition(flow, quote);
         Unpriced(flow, quote, units);

@@ -56,6 +56,8 @@ public static class WorkSheet
         MakeSafe(flow, input.Model);
         if (input.Strip is not null)
             StripPages.Fill(flow, input, units);
+        if (input is { Strip: not null, Rebuild: not null })
+            flow.PageBreak();
         if (input.Rebuild is not null)
             RebuildPages.Fill(flow, input, units);
     }
@@ -86,8 +88,8 @@ public static class WorkSheet
     {
         if (tools.IsEmpty)
             return;
-        flow.Paragraph(new Span("Tools, in order of first use: ", TextStyle.Strong), new Span(string.Join("; ", tools.Select(t => ToolName(model, t))) + ".", TextStyle.Body));
-        flow.Space(4);
+        flow.Paragraph(keepWithNext: true, new Span("Tools, in order of first use: ", TextStyle.Strong), new Span(string.Join("; ", tools.Select(t => ToolName(model, t))) + ".", TextStyle.Body));
+        flow.Add(new SpacePiece(4) { KeepWithNext = true });
     }
 
     internal static string ToolName(ServiceModel model, ToolId id) => model.FindTool(id) switch

@@ -6,14 +6,14 @@ namespace Ramwright.Paper.Signs;
 
 /// <summary>
 /// Warning signs, 48 units square: a yellow triangle with a black border (ISO 3864-1), with the pictures of ISO 7010 W001 (general),
-/// W012 (electricity) and W017 (hot surface), redrawn by us in simple strokes. A hazard without a picture of its own gets W001.
+/// W012 (electricity) and W017 (hot surface), and the blue disc M001 for a notice, redrawn by us in simple strokes. A hazard without a picture of its own gets W001.
 /// </summary>
 public static class CautionSign
 {
     public static Picture Of(Caution caution)
     {
         ArgumentNullException.ThrowIfNull(caution);
-        return For(caution.Hazard);
+        return caution.Level == CautionLevel.Notice ? Mandatory() : For(caution.Hazard);
     }
 
     /// <summary>The sign for a hazard word of the service model.</summary>
@@ -29,6 +29,16 @@ public static class CautionSign
         else
             Exclamation(sketch);
         return sketch.Finish(48, 48, "Warning sign: " + hazard.Replace('-', ' '));
+    }
+
+    /// <summary>General mandatory action (ISO 7010 M001): for a notice, which is about the work and not about harm.</summary>
+    public static Picture Mandatory()
+    {
+        var sketch = new Sketch();
+        sketch.Circle(Ink.SignBlue, 24, 24, 20);
+        sketch.Closed(Ink.SignWhite, new Spot(20.8, 11), new Spot(27.2, 11), new Spot(25.9, 28), new Spot(22.1, 28));
+        sketch.Circle(Ink.SignWhite, 24, 34, 3.1);
+        return sketch.Finish(48, 48, "Sign: do this");
     }
 
     /// <summary>The signal word (ISO 3864-2, ANSI Z535.4).</summary>

@@ -1,5 +1,6 @@
 using Ramwright.Paper.Drawing;
 using Ramwright.Proving;
+using Ramwright.Proving.Text;
 
 namespace Ramwright.Paper.Signs;
 
@@ -32,10 +33,5 @@ public static class VerdictMark
     }
 
     /// <summary>The answer in words.</summary>
-    public static string Words(Conformity conformity) => conformity switch
-    {
-        Conformity.Conforms => "conforms",
-        Conformity.DoesNotConform => "does not conform",
-        _ => "undecided",
-    };
+    public static string Words(Conformity conformity) => VerdictText.Word(conformity);
 }

@@ -92,4 +92,21 @@ public sealed class ProofReportTests
         Assert.Contains("date not recorded", text, StringComparison.Ordinal);
         Assert.Contains("Nothing was done to the tool", text, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void An_undecided_series_says_why_and_claims_nothing()
+    {
+        var undecided = Proofs.Conforms with
+        {
+            Conformity = Ramwright.Proving.Conformity.Undecided,
+            Reasons = [new Ramwright.Proving.Reason.ScatterTooLarge(Metrology.Quantities.Pressure.FromBar(6.2), Metrology.Quantities.Pressure.FromBar(5.4)), new Ramwright.Proving.Reason.LongerSeriesWouldDecide(24, 0.8)],
+            Claims = [.. Proofs.Conforms.Claims.Select(c => c with { ShareShown = 0.943, Holds = false })],
+        };
+        var text = Run.Text(ProofReport.Render(Proofs.Report with { Verdict = undecided }, PaperSize.A4, UnitSystem.Metric));
+        Assert.Contains("undecided", text, StringComparison.Ordinal);
+        Assert.Contains("6.2 bar", text, StringComparison.Ordinal);
+        Assert.Contains("24 runs", text, StringComparison.Ordinal);
+        Assert.Contains("95 % not shown", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("With 95 % confidence, at least", text, StringComparison.Ordinal);
+    }
 }

@@ -22,7 +22,7 @@ public sealed class WorkSheetTests
     [InlineData("Renew: wiper (does not survive)")]
     [InlineData("Renew: ram seal × 2 (disturbed)")]
     [InlineData("Inspect: Draw a fingernail along the rod.")]
-    [InlineData("Use again when no edge is felt and the chrome is whole; rod diameter at least 24.95 mm.")]
+    [InlineData("Use again: no edge is felt and the chrome is whole; rod diameter at least 24.95 mm.")]
     [InlineData("C85-3111")]
     [InlineData("85 N·m ± 5 % (80.8..89.3 N·m)")]
     [InlineData("left-hand thread: anticlockwise tightens · thread grease")]

@@ -34,7 +34,7 @@ internal static class DecisionWords
         var series = input.Series;
         var (share, confidence) = (SheetText.Percent(series.Coverage), SheetText.Percent(series.Confidence));
         var wrong = SheetText.Percent(1 - series.Confidence);
-        var factor = input.Verdict.OneSidedFactor is { } k ? $"In figures: the mean keeps at least k = {SheetText.Factor(k)} standard deviations from each moved limit (noncentral t, n = {input.Verdict.Runs}). " : "";
+        var factor = input.Verdict.OneSidedFactor is { } k ? $"In figures: the mean keeps at least k\u00a0=\u00a0{SheetText.Factor(k)} standard deviations from each moved limit (noncentral t, n\u00a0=\u00a0{input.Verdict.Runs}). " : "";
         var main = series.Rule switch
         {
             DecisionRule.TwoSidedInterval =>

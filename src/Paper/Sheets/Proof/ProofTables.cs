@@ -12,25 +12,39 @@ namespace Ramwright.Paper.Sheets.Proof;
 /// <summary>The tables of a proof report.</summary>
 internal static class ProofTables
 {
-    private const int RunsPerBand = 12;
-
-    /// <summary>Every run in the order taken, twelve to a band; a void one in its place, with its cause below.</summary>
-    public static void Runs(Flow flow, string what, ImmutableArray<RunLine> runs, UnitSystem units)
+    /// <summary>Every run in the order taken, in bands of equal length; a void one in its place, with its cause below.</summary>
+    public static void Runs(Flow flow, ImmutableArray<RunLine> runs, UnitSystem units)
     {
         var unit = QuantityText.Parts(Pressure.FromBar(0), units).Unit;
-        ImmutableArray<Column> columns = [new(30, Fixed: true), .. Enumerable.Repeat(new Column(1, Right: true), RunsPerBand)];
-        for (var from = 0; from < runs.Length; from += RunsPerBand)
+        var most = units == UnitSystem.Metric ? 15 : 12;
+        var bands = Math.Max(1, (runs.Length + most - 1) / most);
+        var each = (runs.Length + bands - 1) / bands;
+        ImmutableArray<Column> columns = [new(24, Fixed: true), .. Enumerable.Repeat(new Column(1, Right: true), Math.Max(each, 8))];
+        foreach (var band in runs.Chunk(Math.Max(1, each)))
         {
-            var band = runs.Skip(from).Take(RunsPerBand).ToArray();
             var tag = new Tag(TagKind.Table);
-            flow.Row(tag, columns, [new Span(from == 0 ? what : "", TextStyle.Label), .. band.Select(r => (Cell)new Span(r.Number.ToString(CultureInfo.InvariantCulture), TextStyle.Label))], Ink.Grid, keepWithNext: true, header: true);
-            flow.Row(tag, columns, [new Span(unit, TextStyle.Quiet), .. band.Select(r => (Cell)new Span(Peak(r.Peak, units), r.VoidCause is null ? TextStyle.Body : TextStyle.Quiet))], Ink.Grid);
-            if (band.Any(r => r.VoidCause is not null))
-                flow.Row(tag, columns, ["", .. band.Select(r => (Cell)new Span(r.VoidCause is null ? "" : "void", TextStyle.Pencil with { Size = 7.4 }))], Ink.Grid);
+            flow.Row(tag, columns, [new Span("run", TextStyle.Label), .. band.Select(r => (Cell)new Span(r.Number.ToString(CultureInfo.InvariantCulture), TextStyle.Label))], Ink.Grid, keepWithNext: true, header: true, gutter: 3);
+            flow.Row(tag, columns, [new Span(unit, TextStyle.Quiet), .. band.Select(r => (Cell)Value(r, units))], Ink.Grid, gutter: 3);
         }
 
         foreach (var run in runs.Where(r => r.VoidCause is not null))
-            flow.Paragraph(new Span($"Run {run.Number} void: ", TextStyle.SmallInk with { Bold = true }), new Span(SheetText.Sentence(run.VoidCause!), TextStyle.SmallInk));
+        {
+            flow.Space(2);
+            flow.Whole(new Span($"Run {run.Number} void: ", TextStyle.SmallInk with { Bold = true, Tint = Tint.Pencil }), new Span(SheetText.Sentence(run.VoidCause!), TextStyle.SmallInk));
+        }
+    }
+
+    private static Cell Value(RunLine run, UnitSystem units) => run.VoidCause is null
+        ? new Span(Peak(run.Peak, units), TextStyle.Body)
+        : Cell.Of(new Span(Peak(run.Peak, units), TextStyle.Quiet), Span.Break, new Span("void", TextStyle.Pencil with { Size = 7.4, Leading = 9 }));
+
+    /// <summary>The runs as found, in a line.</summary>
+    public static void AsFound(Flow flow, ProofReportInput input, UnitSystem units)
+    {
+        var words = input.AsFound.IsEmpty
+            ? SheetText.Sentence(input.NoAsFound ?? "not measured")
+            : string.Join(", ", input.AsFound.Select(r => Peak(r.Peak, units) + (r.VoidCause is null ? "" : $" (void: {r.VoidCause})"))) + " " + QuantityText.Parts(Pressure.FromBar(0), units).Unit + ".";
+        flow.Whole(new Span("As found: ", TextStyle.SmallInk with { Bold = true }), new Span(words, TextStyle.SmallInk));
     }
 
     /// <summary>One line per limit: where it was moved, how far the mean keeps, what share is shown.</summary>

@@ -7,7 +7,7 @@ using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.Paper.Sheets.Work;
 
-/// <summary>An inspection under its step: what to look at, when the part may be used again, boxes for the result.</summary>
+/// <summary>An inspection under its step: what to look at, what it takes to use the part again, boxes for the result.</summary>
 internal static class InspectionRow
 {
     private static readonly ImmutableArray<Column> Columns = [new(17, Fixed: true), new(12, Fixed: true), new(1), new(76, Fixed: true), new(42, Fixed: true), new(42, Fixed: true)];
@@ -21,7 +21,7 @@ internal static class InspectionRow
             [
                 "",
                 "",
-                Cell.Of([new("Inspect: ", TextStyle.Strong), new(SheetText.Sentence(inspection.Look), TextStyle.Body), Span.Break, new("Use again when " + inspection.Reuse.TrimEnd('.') + Limits(inspection.Measure, units) + ".", TextStyle.Body)]),
+                Cell.Of([new("Inspect: ", TextStyle.Strong), new(SheetText.Sentence(inspection.Look), TextStyle.Body), Span.Break, new("Use again: " + inspection.Reuse.TrimEnd('.') + Limits(inspection.Measure, units) + ".", TextStyle.Body)]),
                 inspection.Measure is null ? "" : new Cell.Write("measured", unit),
                 new Cell.Tick("reuse"),
                 new Cell.Tick("renew"),

@@ -38,7 +38,7 @@ internal static class RebuildPages
     {
         if (input.Cover is not { DoNotUse.IsEmpty: false } cover)
             return;
-        flow.Paragraph(new Span("In the kits, but not for this tool: ", TextStyle.Pencil), new Span(string.Join("; ", cover.DoNotUse.Select(u => $"{u.What}{(u.Count > 1 ? $" × {u.Count}" : "")} ({u.Why})")) + ".", TextStyle.Body));
+        flow.Paragraph(keepWithNext: true, new Span("In the kits, but not for this tool: ", TextStyle.Pencil), new Span(string.Join("; ", cover.DoNotUse.Select(u => $"{u.What}{(u.Count > 1 ? $" × {u.Count}" : "")} ({u.Why})")) + ".", TextStyle.Body));
         flow.Space(4);
     }
 
