@@ -29,9 +29,13 @@ public static class NearName
         return nearest;
     }
 
-    /// <summary>Edits between two names, case set aside.</summary>
-    internal static int Edits(string a, string b)
+    /// <summary>Edits between two names of at most 64 characters, case set aside.</summary>
+    public static int Edits(string a, string b)
     {
+        ArgumentNullException.ThrowIfNull(a);
+        ArgumentNullException.ThrowIfNull(b);
+        if (Math.Max(a.Length, b.Length) > LongestCompared)
+            throw new ArgumentOutOfRangeException(nameof(a), "Names of at most 64 characters are compared.");
         Span<int> before = stackalloc int[b.Length + 1];
         Span<int> above = stackalloc int[b.Length + 1];
         Span<int> row = stackalloc int[b.Length + 1];

@@ -104,6 +104,8 @@ public static class QuantityReader
         var rest = text.Part(end, text.Length - end).Trim();
         if (rest.Text.StartsWith(',') && rest.Length > 1 && char.IsAsciiDigit(rest.Text[1]))
             return Bad<NumberAndRest>(text, $"'{text.Text}' holds a comma, which could be a decimal sign or a thousands separator", "write the number with a decimal point and no separators, such as 1450 or 1.45", "bad-number");
+        if (number.Length > 0 && rest.Start == number.Start + number.Length && rest.Text is ['O' or 'o' or 'l' or 'I', >= '0' and <= '9' or '.', ..])
+            return Bad<NumberAndRest>(text, $"'{text.Text}' holds the letter {rest.Text[0]} among its digits", $"write the digit {(rest.Text[0] is 'O' or 'o' ? '0' : '1')} for it", "bad-number");
         if (!double.TryParse(number.Text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value))
             return Bad<NumberAndRest>(text, $"'{text.Text}' does not begin with a number", $"write a number with a decimal point, {example}", "bad-number");
         return new TextReading<NumberAndRest>.Good(new(value, number, rest));
