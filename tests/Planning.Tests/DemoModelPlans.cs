@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Ramwright.Planning.Map;
+using Ramwright.Metrology.Quantities;
 using Ramwright.Planning.Rebuild;
 using Ramwright.Planning.Strip;
 using Ramwright.ServiceModels;
@@ -7,87 +7,83 @@ using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.Planning.Tests;
 
-/// <summary>Every part of every bundled model: stripped, drawn, rebuilt.</summary>
+/// <summary>The models of the demo shop, planned apart and together again.</summary>
 public sealed class DemoModelPlans
 {
-    public static TheoryData<string> Models => [.. new ModelShelf(Repository.Folder("models")).Ids()];
-
-    private static ServiceModel Read(string id) =>
-        Assert.IsType<ModelReading.Read>(new ModelShelf(Repository.Folder("models")).Read(id)).Model;
-
-    private static StripPlan Plan(ServiceModel model, params NodeId[] targets) =>
-        Assert.IsType<StripAnswer.Planned>(StripPlanner.Plan(new StripJob { Model = model, Rates = Tests.Models.Rates, Targets = [.. targets] })).Plan;
-
-    private static NodeId[] Removable(ServiceModel model) => [.. model.Parts.Where(p => p.WaysOff is not []).Select(p => p.Id)];
+    public static TheoryData<string> Ids => ["corrie-85", "corrie-120", "skerry-52"];
 
     [Theory]
-    [MemberData(nameof(Models))]
-    public void Every_part_has_a_proven_plan_in_which_nothing_comes_before_what_it_needs(string id)
+    [MemberData(nameof(Ids))]
+    public void Each_part_has_a_proven_plan_that_makes_the_tool_safe_first_and_a_way_back(string id)
     {
         var model = Read(id);
-        foreach (var part in Removable(model))
+        foreach (var part in model.Parts.Where(p => !p.WaysOff.IsEmpty))
         {
-            var plan = Plan(model, part);
-            Assert.True(plan.ProvenOptimal);
-            Assert.InRange(plan.StatesSearched, 0, 20_000);
-            var done = model.States.Where(s => s.Reach is null).Select(s => s.Id).ToHashSet();
-            foreach (var step in plan.Steps)
-            {
-                var needs = step.Way is { } way ? model.FindPart(step.Node)!.WaysOff[way].Needs : model.FindState(step.Node)!.Reach!.Needs;
-                Assert.Subset(done, needs.ToHashSet());
-                Assert.True(done.Add(step.Node));
-            }
-
-            Assert.Equal(part, plan.Steps[^1].Node);
+            var plan = Plan(model, part.Id);
+            Assert.True(plan.ProvenOptimal, part.Id.Value);
+            Assert.Equal("battery-removed", plan.Steps[0].Node.Value);
+            Assert.InRange(plan.LikelyTime.TotalMinutes, 0.5, 60);
+            Assert.True(plan.SafeTime > plan.LikelyTime);
+            Assert.NotEmpty(Rebuild(model, plan).Steps);
         }
     }
 
     [Theory]
-    [MemberData(nameof(Models))]
-    public void No_part_comes_off_before_the_tool_is_safe(string id)
+    [InlineData("corrie-85", "seal-ram", "hook-wrench-62", "backup-ram wiper seal-fill-plug")]
+    public void Resealing_the_ram_counts_the_shims_takes_the_right_tool_and_renews_what_it_disturbs(string id, string target, string tool, string renewed)
     {
-        var model = Read(id);
-        var isolating = model.States.Where(s => s.Isolates).Select(s => s.Id).ToHashSet();
-        Assert.NotEmpty(isolating);
-        foreach (var part in Removable(model))
-        {
-            var before = Plan(model, part).Steps.TakeWhile(s => s.Way is null).Select(s => s.Node).ToHashSet();
-            Assert.Subset(before, isolating);
-        }
+        var plan = Plan(Read(id), new NodeId(target));
+        Assert.Contains(plan.Steps, s => s.Node.Value == "stop-shims");
+        Assert.Contains(new ToolId(tool), plan.Tools);
+        Assert.Contains(plan.Renewals, r => r.Part.Value == target);
+        Assert.All(Models.Ids(renewed), part => Assert.Contains(plan.Renewals, r => r.Part == part));
+        Assert.True(plan.Steps.Single(s => s.Node.Value == "ram").Time > TimeSpan.Zero);
+        Assert.Contains(plan.Steps.SelectMany(s => s.Cautions), c => c.Hazard == "stored-spring-energy");
     }
 
     [Theory]
-    [MemberData(nameof(Models))]
-    public void The_whole_tool_comes_apart_and_goes_together_again(string id)
+    [MemberData(nameof(Ids))]
+    public void A_full_reseal_is_proven_and_goes_together_with_as_much_oil_as_came_out(string id)
     {
         var model = Read(id);
-        var strip = Plan(model, Removable(model));
-        Assert.True(strip.ProvenOptimal);
-        ImmutableHashSet<NodeId> done = [.. strip.Steps.Select(s => s.Node)];
-        var answer = RebuildPlanner.Plan(new RebuildJob
-        {
-            Model = model,
-            Rates = Tests.Models.Rates,
-            Done = done,
-            Renewals = strip.Renewals,
-            WaysUsed = strip.Steps.Where(s => s.Way is not null).ToImmutableDictionary(s => s.Node, s => s.Way!.Value),
-        });
-        var rebuild = Assert.IsType<RebuildAnswer.Planned>(answer).Plan;
-        var back = rebuild.Steps.SelectMany(s => s.Parts).ToHashSet();
-        Assert.Superset(done.Where(n => model.FindPart(n) is not null).ToHashSet(), back);
-        foreach (var renewal in strip.Renewals)
-            Assert.Contains(rebuild.Steps, s => s.NewParts.Contains(renewal.Part));
+        var plan = Plan(model, [.. model.Parts.Where(p => p.Renew == RenewalRule.WhenDisturbed && p.Material is not null).Select(p => p.Id)]);
+        Assert.True(plan.ProvenOptimal);
+        Assert.InRange(plan.LikelyTime.TotalMinutes, 30, 90);
+        var back = Rebuild(model, plan);
+        Assert.True(back.OilFilled >= plan.OilLost && back.OilFilled.Millilitres <= plan.OilLost.Millilitres + 10);
+        Assert.Contains(back.Steps, s => s.Kind == RebuildKind.Bleed);
+        var fitted = back.Steps.Select(s => s.Node).ToList();
+        Assert.True(fitted.IndexOf(new NodeId("fill-plug")) > fitted.IndexOf(new NodeId("oil-drained")));
+        Assert.Equal("battery-removed", back.Steps[^1].Node?.Value);
     }
 
-    [Theory]
-    [MemberData(nameof(Models))]
-    public void The_map_shows_every_part_and_names_every_step(string id)
+    [Fact]
+    public void The_press_takes_the_cap_nut_once_it_is_in_use()
     {
-        var model = Read(id);
-        var plan = Plan(model, Removable(model));
-        var map = StripMap.Layout(model, plan);
-        Assert.Equal(model.Parts.Length, map.Parts.Length);
-        Assert.Equal(plan.Steps.Count(s => s.Way is not null), map.Balloons.Length);
-        Assert.All(map.Parts, p => Assert.NotEmpty(p.Shapes));
+        var model = Read("corrie-85");
+        Assert.Equal(0, WayOf(Plan(model, new NodeId("return-spring-outer")), "cap-nut"));
+        Assert.Equal(1, WayOf(Plan(model, new NodeId("return-spring-outer"), new NodeId("eccentric-bearing")), "cap-nut"));
+    }
+
+    private static int? WayOf(StripPlan plan, string part) => plan.Steps.Single(s => s.Node.Value == part).Way;
+
+    private static StripPlan Plan(ServiceModel model, params NodeId[] targets) => Assert.IsType<StripAnswer.Planned>(
+        StripPlanner.Plan(new StripJob { Model = model, Rates = new Rates { LabourPerHour = new Money(72m, "EUR") }, Targets = [.. targets] })).Plan;
+
+    private static RebuildPlan Rebuild(ServiceModel model, StripPlan plan) => Assert.IsType<RebuildAnswer.Planned>(RebuildPlanner.Plan(new RebuildJob
+    {
+        Model = model,
+        Rates = new Rates { LabourPerHour = new Money(72m, "EUR") },
+        Done = [.. plan.Steps.Select(s => s.Node)],
+        Renewals = plan.Renewals,
+        WaysUsed = plan.Steps.Where(s => s.Way is not null).ToImmutableDictionary(s => s.Node, s => s.Way!.Value),
+    })).Plan;
+
+    private static ServiceModel Read(string id)
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "Ramwright.slnx")))
+            folder = folder.Parent ?? throw new InvalidOperationException("The tests run outside a clone.");
+        return Assert.IsType<ModelReading.Read>(ModelReader.ReadFile(Path.Combine(folder.FullName, "models", id + ".yaml"))).Model;
     }
 }
