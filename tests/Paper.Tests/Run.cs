@@ -28,18 +28,6 @@ internal static class Run
         }
     }
 
-    /// <summary>The first page as grey pixels.</summary>
-    public static (byte[] Pixels, int Width, int Height) Grey(byte[] pdf, int dotsPerInch)
-    {
-        var path = Path.Combine(Path.GetTempPath(), $"paper-{Guid.NewGuid():N}");
-        Tool("pdftoppm", pdf, "-r", $"{dotsPerInch}", "-gray", "-singlefile", "FILE", path);
-        var file = File.ReadAllBytes(path + ".pgm");
-        File.Delete(path + ".pgm");
-        var head = Regex.Match(System.Text.Encoding.Latin1.GetString(file, 0, 64), @"^P5\s+(\d+)\s+(\d+)\s+255\s");
-        var (width, height) = (int.Parse(head.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture), int.Parse(head.Groups[2].Value, System.Globalization.CultureInfo.InvariantCulture));
-        return (file[head.Length..], width, height);
-    }
-
     /// <summary>The text in reading order, every run of white space one blank.</summary>
     public static string Text(byte[] pdf) => Regex.Replace(Tool("pdftotext", pdf, "-enc", "UTF-8", "FILE", "-"), @"\s+", " ");
 

@@ -40,7 +40,7 @@ internal static class DecisionWords
             DecisionRule.TwoSidedInterval =>
                 $"The tool conforms when the two-sided statistical tolerance interval (coverage {share}, confidence {confidence}, ISO 16269-6) lies inside both limits, each moved inward by what the device may be off (systematic uncertainty, k = 2). ",
             DecisionRule.EveryRunGuarded =>
-                "The tool conforms when every planned run lies inside both limits, each moved inward by what the device may be off (systematic uncertainty, k = 2). ",
+                "The tool conforms when every planned run lies inside both limits, each moved inward by what one reading may be off (expanded uncertainty, k = 2). No claim is made about later runs. ",
             _ =>
                 $"The tool conforms when for each limit it is shown with {confidence} confidence that at least {share} of full runs lie on its right side, after the limit has been moved inward by what the device may be off (systematic uncertainty, k = 2; the random part is in the scatter already). {factor}"
                 + $"By this rule at most {wrong} of the tools that miss a limit so moved are called conforming. ",
