@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using Ramwright.App.Devices;
 using Ramwright.App.Papers;
 using Ramwright.App.Web.Pages;
 using Ramwright.Paper.Sheets;
@@ -6,11 +8,12 @@ using Ramwright.Records.Events;
 using Ramwright.Records.House;
 using Ramwright.Records.Ids;
 using Ramwright.Records.Jobs;
+using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.App.Stations.Release;
 
 /// <summary>What happens at Release: the job comes to one of its five ends. Only a standing proof that conforms releases a tool.</summary>
-public sealed class ReleaseStation(Bench bench, PaperDrawer drawer)
+public sealed class ReleaseStation(Bench bench, PaperArchive archive)
 {
     /// <summary>Why the tool cannot be released by this person now, and what to do; null when it can.</summary>
     public static (string What, string Mend)? WhyNot(JobState job, PersonRegistered? person) => (job, person) switch
@@ -25,7 +28,7 @@ public sealed class ReleaseStation(Bench bench, PaperDrawer drawer)
     /// <summary>Ends the job. A release is made at Release alone; the other ends can be chosen at any station.</summary>
     public async Task<ActAnswer> EndAsync(Signature signature, JobId id, JobEnd end, string? why)
     {
-        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Models.Find(opened.What.ModelId) is not { } shelved)
+        if (await bench.Ledger.ReadAsync(id) is not { Opened: not null } job)
             return ActAnswer.Refuse("", $"There is no job {id}.");
         if (!job.IsOpen)
             return ActAnswer.Refuse("", $"Job {id} has ended already.", "Take the tool in again as a new job.");
@@ -38,13 +41,28 @@ public sealed class ReleaseStation(Bench bench, PaperDrawer drawer)
             return ActAnswer.Refuse("why", "No reason was given.", "Say why the job ends so; it stands on the paper.");
 
         var reason = string.IsNullOrWhiteSpace(why) ? "the proof conforms" : why.Trim();
-        var head = await bench.Ledger.HeadAsync();
-        var kind = end == JobEnd.Released ? ReportKind.ProofReport : ReportKind.ServiceRecord;
-        var number = job.NextReportNumber(kind);
-        var (size, units) = (PaperHeads.Size(house.Settings), PaperHeads.Units(house.Settings));
-        var pdf = end == JobEnd.Released
-            ? ProofReport.Render(ProofReportFiller.Fill(bench, job, shelved.Model, house, head, number, signature.By), size, units)
-            : EndPaper.Render(EndPaperFiller.Fill(bench, job, shelved.Model, house, head, number, end, reason, signature.By), size, units);
-        return ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen, new JobEnded(end, reason), drawer.Lay(kind, number, pdf, head)));
+        var ended = ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen, new JobEnded(end, reason)));
+        if (ended is not ActAnswer.Done)
+            return ended;
+        return await IssueAsync(signature.ForPart(9), id, house);
     }
+
+    /// <summary>Issues the paper that the end asks for: the proof report, or the one-page paper of another end. It stands on the entry that ended the job.</summary>
+    private async Task<ActAnswer> IssueAsync(Signature signature, JobId id, HouseState house)
+    {
+        var job = await bench.Ledger.ReadAsync(id) ?? throw new InvalidOperationException("The job was just read.");
+        var model = bench.Models.Find(job.Opened!.What.ModelId)!.Model;
+        var head = await bench.Ledger.HeadAsync();
+        var source = new PaperSource(job, model, house, head, bench.Clock);
+        var kind = job.End!.What.End == JobEnd.Released ? ReportKind.ProofReport : ReportKind.ServiceRecord;
+        var number = job.NextReportNumber(kind);
+        var pdf = kind == ReportKind.ProofReport
+            ? ProofReport.Render(ProofReportFiller.Fill(source, number, Budget(job, model, house)), source.Size, source.Units)
+            : EndPaper.Render(PaperFiller.End(source, number), source.Size, source.Units);
+        return await archive.IssueAsync(id, signature, kind, number, pdf, head);
+    }
+
+    private static ImmutableArray<UncertaintyLine> Budget(JobState job, ServiceModel model, HouseState house) =>
+        job.StandingProof is { Opened: var opened } && house.Find(opened.What.Device) is { } instrument
+            && DeviceFit.Of(instrument, model, DateOnly.FromDateTime(opened.At.DateTime)) is DeviceFit.Fits fits ? fits.Budget : [];
 }
