@@ -7,8 +7,11 @@ internal static class AllVerbs
 {
     public static IEnumerable<Verb> List() =>
     [
+        new DemoVerb(),
         new ServeVerb(),
         new CheckVerb(),
+        new ExplainVerb(),
+        new SchemaModelVerb(),
         new PlanVerb(),
         new PartsVerb(),
         new SetVerb(),

@@ -4,6 +4,8 @@ using Ramwright.App.Web.Frame;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
 using Ramwright.Paper.Drawing;
+using Ramwright.Paper.Maps;
+using Ramwright.Planning.Map;
 using Ramwright.Planning.Strip;
 using Ramwright.Records.Events;
 using Ramwright.ServiceModels.Model;
@@ -94,7 +96,7 @@ public sealed class StripPage(Bench bench, StripStation station) : StationPage(b
     protected override Task<IActionResult?> DrawAsync()
     {
         if (Job.Strip is { } strip)
-            Map = Svg.Write(StripMapPicture.Of(Model, strip.Plan, Job.Done));
+            Map = Svg.Write(StripMapPicture.Of(StripMap.Layout(Model, strip.Plan, Job.Done)));
         return base.DrawAsync();
     }
 
