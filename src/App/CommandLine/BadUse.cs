@@ -7,7 +7,7 @@ namespace Ramwright.App.CommandLine;
 /// <summary>Bad use of the command line, said like any other mistake: what is wrong and how to mend it.</summary>
 internal static class BadUse
 {
-    public static Answer Of(ParseResult parsed, RootCommand root, Dictionary<Command, Verb> verbs)
+    public static Answer Of(ParseResult parsed, RootCommand root, Dictionary<Command, Verb> verbs, string? stray)
     {
         var asked = parsed.CommandResult.Command;
         if (!verbs.TryGetValue(asked, out var verb))
@@ -19,6 +19,8 @@ internal static class BadUse
         }
 
         var help = $"see: ramwright {verb.Name} --help";
+        if (stray is not null)
+            return One($"'{stray}' is no option of {verb.Name}", help);
         ImmutableArray<Mistake> mistakes = [.. parsed.Errors.Select(e => e.Message.TrimEnd('.')).Distinct(StringComparer.Ordinal).Select(m => Usage(m, help))];
         return Answer.Refused(mistakes);
     }

@@ -44,11 +44,12 @@ public sealed class RamwrightCommand
             args = ["--help"];
         var parsed = _root.Parse(args);
         var asked = parsed.CommandResult.Command;
-        if (parsed.Action is not null && parsed.Errors.Count == 0)
+        var stray = parsed.CommandResult.Tokens.FirstOrDefault(t => t.Value.StartsWith("--", StringComparison.Ordinal));
+        if (parsed.Action is ExamplesFirstHelp || (parsed.Action is not null && parsed.Errors.Count == 0 && stray is null))
             return await parsed.InvokeAsync(new InvocationConfiguration { Output = _data, Error = _words, EnableDefaultExceptionHandler = false }, cancel);
 
         var word = _verbs.TryGetValue(asked, out var verb) ? verb.SchemaWord : "usage";
-        return _runner.Refuse(word, BadUse.Of(parsed, _root, _verbs), args.Contains("--json", StringComparer.Ordinal));
+        return _runner.Refuse(word, BadUse.Of(parsed, _root, _verbs, stray?.Value), args.Contains("--json", StringComparer.Ordinal));
     }
 
     private void Add(Verb verb)

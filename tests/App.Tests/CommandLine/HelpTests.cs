@@ -65,7 +65,7 @@ public sealed class HelpTests
         var run = await Run.Line(line);
         Assert.Equal((int)Exit.BadInput, run.Exit);
         Assert.Contains(what, run.Words, StringComparison.Ordinal);
-        Assert.Contains("factor", run.Words, StringComparison.Ordinal);
+        Assert.Contains("write one of: ", run.Words, StringComparison.Ordinal);
     }
 
     [Fact]
