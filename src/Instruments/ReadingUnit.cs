@@ -13,10 +13,12 @@ public static class ReadingUnits
 
     private static readonly Dictionary<string, ReadingUnit> s_bySymbol = new(StringComparer.OrdinalIgnoreCase)
     {
-        ["bar"] = ReadingUnit.Bar, ["barg"] = ReadingUnit.Bar,
+        ["bar"] = ReadingUnit.Bar,
+        ["barg"] = ReadingUnit.Bar,
         ["MPa"] = ReadingUnit.Megapascal,
         ["kPa"] = ReadingUnit.Kilopascal,
-        ["psi"] = ReadingUnit.Psi, ["psig"] = ReadingUnit.Psi,
+        ["psi"] = ReadingUnit.Psi,
+        ["psig"] = ReadingUnit.Psi,
         ["kN"] = ReadingUnit.Kilonewton,
     };
 

@@ -10,8 +10,10 @@ internal static class Factors
 
     private static readonly ConcurrentDictionary<(bool TwoSided, int Runs, double Coverage, double Confidence), double> Known = new();
 
+    /// <summary>In standard deviations.</summary>
     public static double OneSided(int runs, double coverage, double confidence) => Get((false, runs, coverage, confidence));
 
+    /// <summary>In standard deviations.</summary>
     public static double TwoSided(int runs, double coverage, double confidence) => Get((true, runs, coverage, confidence));
 
     /// <summary>Below this distance from a limit, in standard deviations, the share beyond it is shown to be too large.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace Ramwright.Instruments.Tests;
 
 /// <summary>Units against NIST SP 811 (2008), appendix B.8, and against UnitsNet.</summary>

@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using CsCheck;
 using Ramwright.Metrology.Quantities;
-using Ramwright.Planning;
 using Ramwright.Planning.Rebuild;
 using Ramwright.Planning.Strip;
 using Ramwright.ServiceModels;
@@ -49,7 +47,8 @@ public sealed class QuoteMakerTests
                 Part("body", "B", 3m) with { WaysOff = [Way("cap")], Inspections = [Look("b", "ring-b")] },
                 Part("ring-a", "R", 50m), Part("ring-b", "R", 50m),
             ],
-            Kit("kit", 2m, ("cap", 1), ("ring-a", 1))) with { States = [] };
+            Kit("kit", 2m, ("cap", 1), ("ring-a", 1))) with
+        { States = [] };
         var quote = Quoted(model, "body");
         Assert.Equal([0m, 0m], quote.OnCondition.Select(l => l.Parts.Amount));
         Assert.Equal(decimal.Ceiling(quote.FirmNet.Amount + 2m), quote.NotToExceedNet.Amount); // a second kit is cheaper than the ring
@@ -101,7 +100,9 @@ public sealed class QuoteMakerTests
         {
             var parts = prices.Select((p, i) => Part($"p{i}", $"N{i}", p / 100m, 1 + i % 3) with
             {
-                WaysOff = [i == 0 ? Way() : Way($"p{i - 1}")], Renew = i % 2 == 0 ? RenewalRule.Always : RenewalRule.OnCondition, Inspections = i % 2 == 1 ? [Look($"i{i}", $"p{i}")] : [],
+                WaysOff = [i == 0 ? Way() : Way($"p{i - 1}")],
+                Renew = i % 2 == 0 ? RenewalRule.Always : RenewalRule.OnCondition,
+                Inspections = i % 2 == 1 ? [Look($"i{i}", $"p{i}")] : [],
             });
             var model = Model(parts, Kit("kit", 20m, ("p0", 2))) with { Fluid = new("HM", 32, null) { PricePerLitre = Eur(oil / 100m) } };
             model = model with { Limits = model.Limits with { ProofRuns = runs } };

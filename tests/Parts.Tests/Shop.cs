@@ -20,7 +20,11 @@ internal static class Shop
         Tool = new("corrie-x", "Corrie X", "Corrie", ToolKind.Compression),
         Limits = new()
         {
-            Pressure = new(Pressure.FromBar(679), Pressure.FromBar(721)), Nominal = Pressure.FromBar(700), Maximum = Pressure.FromBar(735), ProofRuns = 12, Rest = TimeSpan.FromSeconds(40),
+            Pressure = new(Pressure.FromBar(679), Pressure.FromBar(721)),
+            Nominal = Pressure.FromBar(700),
+            Maximum = Pressure.FromBar(735),
+            ProofRuns = 12,
+            Rest = TimeSpan.FromSeconds(40),
         },
         Parts = [.. parts],
         Kits = [.. kits],

@@ -33,7 +33,7 @@ internal static class SettingScript
                     runs.Add(new(Angle.FromTurns(screw), Pressure.FromBar(Number(words[1]))));
                     var advice = SettingAdvisor.Advise(limits!, relief, runs);
                     Expect(line, words, advice);
-                        screw += 0; // the script turns the screw itself
+                    screw += 0; // the script turns the screw itself
                     break;
                 default:
                     throw new InvalidOperationException($"The script does not know '{words[0]}'.");

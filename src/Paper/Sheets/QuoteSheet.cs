@@ -157,7 +157,8 @@ public static class QuoteSheet
         {
             foreach (var piece in inner.Pieces())
                 f.Add(piece);
-        }));
+        }
+        ));
     }
 
     private static string TaxWords(Quote quote) => "tax at " + SheetText.Percent(quote.Settings.TaxRate);

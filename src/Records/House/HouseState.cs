@@ -50,7 +50,8 @@ public sealed record HouseState
         SettingsChanged x => this with { Settings = x.Settings, IsSetUp = true },
         ToolRegistered => this,
         _ => throw new ArgumentException($"The fold does not know {entry.What.GetType().Name}.", nameof(entry)),
-    } with { Version = entry.Number };
+    } with
+    { Version = entry.Number };
 
     private InstrumentState Known(InstrumentId id) => Find(id)
         ?? new(new InstrumentRegistered(id, id.ToString(), InstrumentKind.Other, MeasuredKind.Pressure), []);

@@ -9,7 +9,14 @@ public sealed class StripMapPictureTests
 {
     private static MapPart Part(string id, double left, MapStatus status, bool renewed = false, bool hidden = false, double? hatch = 45) => new()
     {
-        Node = new(id), Name = id, Status = status, IsRenewed = renewed, IsOutOfSight = hidden, Outline = Outline.Turned, Anchor = new(left + 5, 5), Bounds = new(left, 0, left + 10, 10),
+        Node = new(id),
+        Name = id,
+        Status = status,
+        IsRenewed = renewed,
+        IsOutOfSight = hidden,
+        Outline = Outline.Turned,
+        Anchor = new(left + 5, 5),
+        Bounds = new(left, 0, left + 10, 10),
         Shapes = [new MapShape.Polygon([new(left, 0), new(left + 10, 0), new(left + 10, 10), new(left, 10)], hatch), new MapShape.Stroke([new(left, 5), new(left + 10, 5)])],
     };
 

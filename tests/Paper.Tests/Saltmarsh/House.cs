@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Paper.Sheets;
 using Ramwright.ServiceModels.Model;
@@ -67,7 +66,9 @@ internal static class House
     {
         yield return new()
         {
-            Id = Id("cap-nut"), Name = "cap nut", Number = "C85-3107",
+            Id = Id("cap-nut"),
+            Name = "cap nut",
+            Number = "C85-3107",
             WaysOff =
             [
                 new()
@@ -79,7 +80,9 @@ internal static class House
         };
         yield return new()
         {
-            Id = Id("ram"), Name = "ram", Number = "C85-3110",
+            Id = Id("ram"),
+            Name = "ram",
+            Number = "C85-3110",
             WaysOff = [new() { Posture = new("upright-in-vice"), Time = TimeSpan.FromMinutes(1.2) }],
             Inspections =
             [

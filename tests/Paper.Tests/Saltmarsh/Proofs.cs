@@ -59,8 +59,14 @@ internal static class Proofs
         AsFound = [.. AsFound.Select((bar, i) => Run(i + 1, bar))],
         Device = new()
         {
-            Kind = "force cell", Id = "FC-2, jaw block J85", Serial = "44-1207", Range = "0 to 120 kN", Response = "0.1 ms, sampled at 5 kHz",
-            Calibrated = new(2026, 8, 27), CalibrationDue = new(2027, 2, 27), Certificate = "K 26-0831, Ridgeway Calibration",
+            Kind = "force cell",
+            Id = "FC-2, jaw block J85",
+            Serial = "44-1207",
+            Range = "0 to 120 kN",
+            Response = "0.1 ms, sampled at 5 kHz",
+            Calibrated = new(2026, 8, 27),
+            CalibrationDue = new(2027, 2, 27),
+            Certificate = "K 26-0831, Ridgeway Calibration",
         },
         Budget =
         [

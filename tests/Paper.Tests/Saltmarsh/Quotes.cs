@@ -16,12 +16,21 @@ internal static class Quotes
             new(QuoteLineKind.Oil, "oil HEES 32", null, 0.3m, "l", Euro(26), Euro(7.80m)),
         ],
         OnCondition = [new(new("ram-rod"), Id("ram"), "ram, where its rod is scored", 0.12, Euro(188), Euro(9.50m))],
-        FirmNet = Euro(103.50m), FirmTax = Euro(19.66m), FirmGross = Euro(123.16m),
-        NotToExceedNet = Euro(301), NotToExceedTax = Euro(57.19m), NotToExceedGross = Euro(358.19m),
+        FirmNet = Euro(103.50m),
+        FirmTax = Euro(19.66m),
+        FirmGross = Euro(123.16m),
+        NotToExceedNet = Euro(301),
+        NotToExceedTax = Euro(57.19m),
+        NotToExceedGross = Euro(358.19m),
         ExpectedNet = Euro(127.20m),
         Cover = new()
         {
-            Lines = [new(new("kit-ram"), null, "seal kit, ram end", "C85-9001", 1, Euro(31.20m))], Price = Euro(31.20m), ProvenOptimal = true, Gap = Euro(0), Unpriced = [], LeftOver = [],
+            Lines = [new(new("kit-ram"), null, "seal kit, ram end", "C85-9001", 1, Euro(31.20m))],
+            Price = Euro(31.20m),
+            ProvenOptimal = true,
+            Gap = Euro(0),
+            Unpriced = [],
+            LeftOver = [],
             DoNotUse = [new("grey back-up ring", null, 1, "made for the older gland")],
         },
         Settings = new(Euro(75), 0.19, TimeSpan.FromDays(30)),
@@ -30,7 +39,13 @@ internal static class Quotes
 
     public static QuoteSheetInput Sheet => new()
     {
-        House = Header, Job = Job, Quote = Quote, Number = "SM-0409-Q1", Issued = new(2026, 11, 23), PreparedBy = Lead, Ledger = Ledger,
+        House = Header,
+        Job = Job,
+        Quote = Quote,
+        Number = "SM-0409-Q1",
+        Issued = new(2026, 11, 23),
+        PreparedBy = Lead,
+        Ledger = Ledger,
         Found = ["oil at the cap: the ram seal leaks", "612 bar as found, below 679 bar"],
         Work = ["renew ram seals and wiper", "new oil, bleed, set the relief, prove with 12 runs"],
     };

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Paper.Sheets;
 using Ramwright.Planning.Rebuild;
@@ -69,7 +68,15 @@ internal static class Works
 
     public static WorkSheetInput Sheet => new()
     {
-        House = Header, Job = Job, Model = Model, Strip = Strip, Rebuild = Rebuild, Cover = Quotes.Quote.Cover, PrintedAt = Noon, PlannedBy = Lead, Ledger = Ledger,
+        House = Header,
+        Job = Job,
+        Model = Model,
+        Strip = Strip,
+        Rebuild = Rebuild,
+        Cover = Quotes.Quote.Cover,
+        PrintedAt = Noon,
+        PlannedBy = Lead,
+        Ledger = Ledger,
         Purpose = "renew the ram seals: oil at the cap",
     };
 
@@ -87,11 +94,23 @@ internal static class Works
 
     private static StripStep Step(string node, string operation, double minutes) => new()
     {
-        Node = Id(node), Operation = operation, Time = TimeSpan.FromMinutes(minutes), ChangeTime = TimeSpan.Zero, Cautions = [], Why = new StepReason.Target(), Renewals = [], Inspections = [],
+        Node = Id(node),
+        Operation = operation,
+        Time = TimeSpan.FromMinutes(minutes),
+        ChangeTime = TimeSpan.Zero,
+        Cautions = [],
+        Why = new StepReason.Target(),
+        Renewals = [],
+        Inspections = [],
     };
 
     private static RebuildStep Fit(string node, string operation, double minutes) => new()
     {
-        Kind = RebuildKind.FitPart, Node = Id(node), Parts = [Id(node)], Operation = operation, Time = TimeSpan.FromMinutes(minutes), ChangeTime = TimeSpan.Zero,
+        Kind = RebuildKind.FitPart,
+        Node = Id(node),
+        Parts = [Id(node)],
+        Operation = operation,
+        Time = TimeSpan.FromMinutes(minutes),
+        ChangeTime = TimeSpan.Zero,
     };
 }

@@ -8,9 +8,18 @@ public sealed class EndPaperTests
 {
     internal static EndPaperInput Input(EndKind kind) => new()
     {
-        Number = "SM-0409-E1", House = House.Header, Job = House.Job, Kind = kind, Why = "the customer said no to the quote SM-0409-Q1", SentTo = kind == EndKind.SentOut ? "Skerry" : null,
-        Found = ["oil at the cap: the ram seal leaks"], Done = ["checks only, nothing opened"], StateOfTool = ["assembled", "battery apart, contacts covered"],
-        Ended = new(2026, 11, 26), SignedBy = House.Lead, Ledger = House.Ledger,
+        Number = "SM-0409-E1",
+        House = House.Header,
+        Job = House.Job,
+        Kind = kind,
+        Why = "the customer said no to the quote SM-0409-Q1",
+        SentTo = kind == EndKind.SentOut ? "Skerry" : null,
+        Found = ["oil at the cap: the ram seal leaks"],
+        Done = ["checks only, nothing opened"],
+        StateOfTool = ["assembled", "battery apart, contacts covered"],
+        Ended = new(2026, 11, 26),
+        SignedBy = House.Lead,
+        Ledger = House.Ledger,
     };
 
     [Theory]

@@ -83,8 +83,16 @@ public sealed class ProofReportTests
     {
         var bare = Proofs.Report with
         {
-            AsFound = [], NoAsFound = "the tool would not build pressure", Budget = [], WorkDone = [], BenchTemperature = null, OilTemperatureFirst = null, OilTemperatureLast = null,
-            ModelFingerprint = null, Device = new() { Kind = "port gauge", Id = "PG-1" }, Job = House.Job with { Serial = null, Received = null, ConditionOnReceipt = null },
+            AsFound = [],
+            NoAsFound = "the tool would not build pressure",
+            Budget = [],
+            WorkDone = [],
+            BenchTemperature = null,
+            OilTemperatureFirst = null,
+            OilTemperatureLast = null,
+            ModelFingerprint = null,
+            Device = new() { Kind = "port gauge", Id = "PG-1" },
+            Job = House.Job with { Serial = null, Received = null, ConditionOnReceipt = null },
         };
         var text = Run.Text(ProofReport.Render(bare, PaperSize.A4, UnitSystem.Metric));
         Assert.Contains("As found: The tool would not build pressure.", text, StringComparison.Ordinal);

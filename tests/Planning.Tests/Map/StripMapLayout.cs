@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using CsCheck;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Planning.Map;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Planning.Rebuild;
 using Ramwright.Planning.Strip;

@@ -1,7 +1,5 @@
 using Ramwright.Proving;
 using Ramwright.Records.Events;
-using Ramwright.Records.Ids;
-using Ramwright.Records.Jobs;
 using Ramwright.Records.Store;
 using Ramwright.Records.Tests.Store;
 using Ramwright.ServiceModels;

@@ -49,20 +49,33 @@ internal static class SaltmarshRegisters
         t.Registers("house 1", t.At(Beginning, 7, 10),
             new InstrumentRegistered(SaltmarshHouse.ForceCell, "force cell between jaw blocks, 100 kN", InstrumentKind.ForceCell, MeasuredKind.Force)
             {
-                Maker = "made-up maker", SerialNumber = "71-3308", Range = MeasuredValue.Of(Force.FromKilonewtons(100)), Resolution = MeasuredValue.Of(Force.FromKilonewtons(0.01)),
-                Response = TimeSpan.FromMilliseconds(0.5), SamplingInterval = TimeSpan.FromMilliseconds(0.2),
+                Maker = "made-up maker",
+                SerialNumber = "71-3308",
+                Range = MeasuredValue.Of(Force.FromKilonewtons(100)),
+                Resolution = MeasuredValue.Of(Force.FromKilonewtons(0.01)),
+                Response = TimeSpan.FromMilliseconds(0.5),
+                SamplingInterval = TimeSpan.FromMilliseconds(0.2),
             },
             new InstrumentCalibrated(SaltmarshHouse.ForceCell, day.AddDays(-150), day.AddDays(215), "K-24-1187", "a made-up laboratory", MeasuredValue.Of(Force.FromNewtons(260))),
             new InstrumentRegistered(SaltmarshHouse.PortGauge, "gauge at the test port, 1000 bar", InstrumentKind.PortGauge, MeasuredKind.Pressure)
             {
-                Maker = "made-up maker", SerialNumber = "5520", Range = MeasuredValue.Of(Pressure.FromBar(1000)), Resolution = MeasuredValue.Of(Pressure.FromBar(0.5)),
-                Response = TimeSpan.FromMilliseconds(1), SamplingInterval = TimeSpan.FromMilliseconds(1),
+                Maker = "made-up maker",
+                SerialNumber = "5520",
+                Range = MeasuredValue.Of(Pressure.FromBar(1000)),
+                Resolution = MeasuredValue.Of(Pressure.FromBar(0.5)),
+                Response = TimeSpan.FromMilliseconds(1),
+                SamplingInterval = TimeSpan.FromMilliseconds(1),
             },
             new InstrumentCalibrated(SaltmarshHouse.PortGauge, day.AddDays(-90), day.AddDays(275), "K-25-0072", "a made-up laboratory", MeasuredValue.Of(Pressure.FromBar(2.5))),
             new InstrumentRegistered(SaltmarshHouse.SimulatedGauge, "simulated gauge, for practice", InstrumentKind.PortGauge, MeasuredKind.Pressure)
             {
-                Maker = "this program", SerialNumber = "none", Range = MeasuredValue.Of(Pressure.FromBar(1000)), Resolution = MeasuredValue.Of(Pressure.FromBar(0.1)),
-                Response = TimeSpan.FromMilliseconds(1), SamplingInterval = TimeSpan.FromMilliseconds(1), Connection = "simulated",
+                Maker = "this program",
+                SerialNumber = "none",
+                Range = MeasuredValue.Of(Pressure.FromBar(1000)),
+                Resolution = MeasuredValue.Of(Pressure.FromBar(0.1)),
+                Response = TimeSpan.FromMilliseconds(1),
+                SamplingInterval = TimeSpan.FromMilliseconds(1),
+                Connection = "simulated",
             },
             new InstrumentCalibrated(SaltmarshHouse.SimulatedGauge, day.AddDays(-30), day.AddDays(335), "SIM-1", "this program", MeasuredValue.Of(Pressure.FromBar(2))));
         t.Registers("house 2", t.At(Beginning, 7, 15),

@@ -1,4 +1,3 @@
-using Ramwright.Records.Ids;
 using Ramwright.Records.Store;
 
 namespace Ramwright.Records.Tests.Store;

@@ -84,8 +84,12 @@ internal static class EventSamples
         var plan = JobScriptEvents.StripPlan("cap-nut ram+seal-ram");
         var first = plan.Steps[0] with
         {
-            Way = 0, Tool = new ToolId("hook-wrench-62"), Posture = new PostureId("flat"), Why = new StepReason.InTheWayOf([new("ram")]),
-            Cautions = [new(CautionLevel.Warning, "stored-spring-energy", "hold it with the press cup")], Inspections = [new("thread")],
+            Way = 0,
+            Tool = new ToolId("hook-wrench-62"),
+            Posture = new PostureId("flat"),
+            Why = new StepReason.InTheWayOf([new("ram")]),
+            Cautions = [new(CautionLevel.Warning, "stored-spring-energy", "hold it with the press cup")],
+            Inspections = [new("thread")],
         };
         return plan with { Steps = plan.Steps.SetItem(0, first), Inspections = [new(new("cap-nut"), new("thread"), 0)], Renewals = plan.Steps[1].Renewals };
     }
