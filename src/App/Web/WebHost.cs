@@ -97,6 +97,5 @@ public static class WebHost
             o.ValueLengthLimit = 64 * 1024;
             o.MultipartBodyLengthLimit = 8 * 1024 * 1024;
         });
-        services.Configure<RouteOptions>(o => o.LowercaseUrls = true);
     }
 }

@@ -1,0 +1,121 @@
+using System.Diagnostics;
+using System.Text.RegularExpressions;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using Ramwright.App.Tests.CommandLine;
+using Ramwright.App.Web;
+
+namespace Ramwright.App.Tests.Web;
+
+/// <summary>A person at the tablet: one made-up tool from Arrive to Release through the real pages, in a real browser.</summary>
+public sealed partial class WalkTests
+{
+    private const int MostActs = 110;
+
+    private readonly HashSet<string> _looked = new(StringComparer.Ordinal);
+    private readonly List<string> _violations = [];
+
+    [Fact]
+    public async Task One_job_walks_from_Arrive_to_Release_and_every_page_on_the_way_passes_axe()
+    {
+        using var folder = new TemporaryFolder();
+        await using var app = WebHost.Build(new ServeOptions { DataFolder = folder.Path, Port = 0, Demo = true, DevicePace = double.PositiveInfinity });
+        await app.StartAsync(TestContext.Current.CancellationToken);
+        var address = app.Urls.First();
+        using var playwright = await Playwright.CreateAsync();
+        await using var browser = await playwright.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = "/usr/bin/chromium",
+            Headless = true,
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+        var context = await browser.NewContextAsync(new() { BaseURL = address, ViewportSize = new() { Width = 1280, Height = 800 }, ReducedMotion = ReducedMotion.Reduce });
+        var page = await context.NewPageAsync();
+        page.SetDefaultTimeout(10_000);
+        var errors = new List<string>();
+        page.Console += (_, message) => { if (message.Type == "error") errors.Add(message.Text); };
+
+        foreach (var house in new[] { "/", "/tools", "/models", "/models/corrie-85", "/instruments", "/house", "/tablet", "/help", "/safety", "/people" })
+        {
+            await page.GotoAsync(house);
+            await LookAsync(page, house);
+        }
+
+        await page.ClickAsync("button[name=person]:has-text('M. Orme')");
+        await page.GotoAsync("/arrive");
+        await LookAsync(page, "/arrive");
+        await page.FillAsync("#Serial", "4711");
+        await page.SelectOptionAsync("#ModelId", "corrie-85");
+        await page.FillAsync("#Customer", "Eelmarsh Lines");
+        await page.FillAsync("#Condition", "complete, oil at the cap");
+        await page.ClickAsync(".act");
+        var job = JobInUrl().Match(page.Url).Groups["job"].Value;
+        Assert.NotEmpty(job);
+
+        var acts = 0;
+        var trail = new List<string>();
+        while (!page.Url.Contains("/release", StringComparison.Ordinal) || await page.Locator("h1").InnerTextAsync() != "Released")
+        {
+            trail.Add($"{page.Url} {await page.Locator("h1").InnerTextAsync()}");
+            Assert.True(++acts < MostActs, $"{string.Join('\n', trail.Take(12))} stuck at {page.Url}: {await page.Locator("main").InnerTextAsync()}");
+            await ActAsync(page, job);
+        }
+
+        Assert.Empty(_violations);
+        Assert.Empty(errors);
+        var pdf = await page.APIRequest.GetAsync($"/papers/{job}-P1.pdf");
+        Assert.True(pdf.Ok, $"the proof report answers {pdf.Status}");
+        var text = await TextOfAsync(folder.Write("report.pdf", ""), await pdf.BodyAsync());
+        foreach (var said in new[] { "Proof report", "conforms", "not issued under accreditation", job, "4711", "Eelmarsh Lines", "M. Orme" })
+            Assert.Contains(said, text, StringComparison.Ordinal);
+    }
+
+    private async Task ActAsync(IPage page, string job)
+    {
+        var station = StationInUrl().Match(page.Url).Groups["station"].Value;
+        await LookAsync(page, $"{station}: {(await page.Locator("form .act, a.act").CountAsync() == 0 ? "none" : await page.Locator(".act").First.InnerTextAsync())}");
+        if (station == "find")
+        {
+            await page.GotoAsync($"/jobs/{job}/find/measure");
+            await LookAsync(page, "measure");
+            await page.GotoAsync($"/jobs/{job}/find/decide");
+            await LookAsync(page, "decide");
+            await page.EvalOnSelectorAsync("input[name=part][value=seal-ram]", "box => box.checked = true");
+            await page.FillAsync("#why", "the ram seals leak");
+        }
+
+        if (station == "price" && await page.Locator("#who").CountAsync() > 0)
+            await page.FillAsync("#who", "R. Sedge, by telephone");
+        if (station == "rebuild" && await page.Locator("#applied").CountAsync() > 0)
+            await page.FillAsync("#applied", Figure().Match(await page.Locator("dt:text-is('Torque') + dd").InnerTextAsync()).Value);
+        var run = page.Locator("button:has-text('Run on the simulated device')");
+        await (station == "set" && await run.CountAsync() > 0 ? run.First : page.Locator("main .act").First).ClickAsync();
+        await page.WaitForLoadStateAsync(LoadState.DOMContentLoaded);
+    }
+
+    /// <summary>Holds a page that was not looked at yet against axe.</summary>
+    private async Task LookAsync(IPage page, string name)
+    {
+        if (!_looked.Add(name.StartsWith("prove: Take run", StringComparison.Ordinal) ? "prove: Take run" : name))
+            return;
+        foreach (AxeResultItem violation in (await page.RunAxe()).Violations)
+            _violations.Add($"{name}: {violation.Id}: {violation.Nodes[0].Html}");
+    }
+
+    private static async Task<string> TextOfAsync(string path, byte[] pdf)
+    {
+        await File.WriteAllBytesAsync(path, pdf);
+        using var tool = Process.Start(new ProcessStartInfo("pdftotext", ["-layout", path, "-"]) { RedirectStandardOutput = true, UseShellExecute = false })!;
+        return await tool.StandardOutput.ReadToEndAsync();
+    }
+
+    [GeneratedRegex("/jobs/(?<job>[A-Z]+-[0-9]+)")]
+    private static partial Regex JobInUrl();
+
+    [GeneratedRegex("/jobs/[A-Z]+-[0-9]+/(?<station>[a-z]+)")]
+    private static partial Regex StationInUrl();
+
+    [GeneratedRegex("[0-9.]+")]
+    private static partial Regex Figure();
+}
