@@ -47,8 +47,9 @@ internal sealed class ProveVerb : Verb
         if (file is InputFile.Missing missing)
             return Answer.Refused([missing.Why]);
         var bytes = ((InputFile.Got)file).Bytes;
-        if (Readings.Read(name, bytes, limits.ReadingsOptions) is not ReadingsAnswer.Taken taken)
-            return Answer.Refused(((ReadingsAnswer.Refused)Readings.Read(name, bytes, limits.ReadingsOptions)).Mistakes);
+        var read = Readings.Read(name, bytes, limits.ReadingsOptions);
+        if (read is not ReadingsAnswer.Taken taken)
+            return Answer.Refused(((ReadingsAnswer.Refused)read).Mistakes);
 
         var planned = limits.Runs ?? Math.Max(2, taken.Readings.Length);
         if (taken.Readings.Length > planned)

@@ -21,8 +21,9 @@ public sealed class ProveStation(Bench bench)
         var house = await bench.Ledger.HouseAsync();
         if (house.Find(wish.Device) is not { } instrument)
             return ActAnswer.Refuse("device", $"No instrument is called {wish.Device}.", "Choose one of the list.");
-        if (DeviceFit.Of(instrument, at.Model, bench.Today) is not DeviceFit.Fits fits)
-            return ActAnswer.Refuse("device", ((DeviceFit.Unfit)DeviceFit.Of(instrument, at.Model, bench.Today)).What, "Choose another instrument, or have this one calibrated.");
+        var fit = DeviceFit.Of(instrument, at.Model, bench.Today);
+        if (fit is not DeviceFit.Fits fits)
+            return ActAnswer.Refuse("device", ((DeviceFit.Unfit)fit).What, "Choose another instrument, or have this one calibrated.");
         return await at.WriteAsync(signature, new SeriesOpened
         {
             Series = at.Job.Series.Count + 1,
