@@ -32,10 +32,17 @@ public static class Pagination
             var end = GroupEnd(pieces, i);
             var height = pieces[i..end].Sum(p => p.Height);
             var limit = pages.Count == 0 ? firstRoom : room;
+            var begun = page.Exists(p => !p.IsSpace);
+            if (!begun && used + height > limit + 0.01)
+            {
+                page.Clear(); // space at the top gives way first
+                used = 0;
+            }
+
             // A chain of pieces kept together that fits on no page is broken where the page ends.
-            var taken = height <= room ? end : i + 1;
+            var taken = height <= (begun ? room : limit) ? end : i + 1;
             height = pieces[i..taken].Sum(p => p.Height);
-            if (used + height > limit + 0.01 && page.Exists(p => !p.IsSpace))
+            if (begun && used + height > limit + 0.01)
             {
                 pages.Add([.. page]);
                 page.Clear();
