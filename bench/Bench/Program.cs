@@ -6,7 +6,10 @@ switch (args is [var name, ..] ? name : "")
     case "plans":
         StripPlans.Run(args.ElementAtOrDefault(1) ?? "models");
         return 0;
+    case "factor":
+        ToleranceFactors.Run();
+        return 0;
     default:
-        Console.Error.WriteLine("Give a name: plans");
+        Console.Error.WriteLine("Give a name: plans, factor");
         return 2;
 }
