@@ -38,8 +38,8 @@ public static class ReadingUnits
         _ => throw new ArgumentOutOfRangeException(nameof(unit), unit, "No such unit."),
     };
 
-    /// <summary>A value in a unit as a pressure; null when it overflows, or for a force without a ram area.</summary>
-    internal static Pressure? ToPressure(this ReadingUnit unit, double value, Area? ramArea)
+    /// <summary>A value in a unit as a pressure; null when it overflows, or for a force without a ram area: p = (F + held back)/A.</summary>
+    internal static Pressure? ToPressure(this ReadingUnit unit, double value, Area? ramArea, Force heldBack)
     {
         var pascals = unit switch
         {
@@ -47,7 +47,7 @@ public static class ReadingUnits
             ReadingUnit.Megapascal => value * 1e6,
             ReadingUnit.Kilopascal => value * 1e3,
             ReadingUnit.Psi => value * PascalsPerPsi,
-            _ => ramArea is { SquareMetres: > 0 } area ? value * 1e3 / area.SquareMetres : double.NaN,
+            _ => ramArea is { SquareMetres: > 0 } area ? ((value * 1e3) + heldBack.Newtons) / area.SquareMetres : double.NaN,
         };
         return double.IsFinite(pascals) ? Pressure.FromPascals(pascals) : null;
     }

@@ -16,6 +16,9 @@ public abstract record ReadingsAnswer
 
         /// <summary>The unit the text was written in.</summary>
         public required ReadingUnit Unit { get; init; }
+
+        /// <summary>Whether no unit was stated anywhere and <see cref="ReadingsOptions.AssumedUnit"/> was taken.</summary>
+        public bool UnitAssumed { get; init; }
     }
 
     /// <summary>Nothing was taken; the mistakes stand in the order of the text.</summary>

@@ -59,6 +59,6 @@ public sealed class CommandRunner(TextWriter data, TextWriter words)
         if (answer.Text.Length > 0)
             output.Data.WriteLine(answer.Text);
         if (!answer.Mistakes.IsDefaultOrEmpty)
-            output.Words.WriteLine(MistakeText.Write(answer.Mistakes, answer.Consequence));
+            output.Words.WriteLine(MistakeText.Write(answer.Mistakes, answer.Consequence).TrimEnd('\n'));
     }
 }

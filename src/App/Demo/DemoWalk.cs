@@ -169,7 +169,7 @@ public sealed class DemoWalk
         var station = new ProveStation(_bench);
         Must(await station.OpenAsync(Sign(), _id, new SeriesWish((await SimulatedAsync()).Facts.Instrument, "dies closed on nothing", Temperature.FromCelsius(21), null)));
         while ((await JobAsync()).OpenSeries is { IsFull: false })
-            Must(await station.TakeRunsAsync(Sign(), _id, [(await (await DeviceAsync()).RunAsync(cancel)).Peak]));
+            Must(await station.TakeRunsAsync(Sign(), _id, [new GivenRun((await (await DeviceAsync()).RunAsync(cancel)).Peak)]));
         Must(await station.CloseAsync(Sign(), _id));
         var closed = (await JobAsync()).StandingProof!.Closed!.What.Verdict;
         Must(await station.GoAsync(Sign(), _id, Station.Release, null));

@@ -1,110 +1,113 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Ramwright.App.Devices;
 using Ramwright.Instruments;
 using Ramwright.Metrology.Input;
 using Ramwright.Metrology.Quantities;
+using Ramwright.Proving;
 using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.App.Verbs;
 
 /// <summary>The options of <c>prove</c> as they were typed.</summary>
-internal sealed record ProveAsked(string? Model, string? Window, int? Runs, string? Systematic, double Coverage, double Confidence, string? Unit, string? Decimal)
+internal sealed record ProveAsked
 {
+    public string? Model { get; init; }
+    public string? Window { get; init; }
+    public int? Runs { get; init; }
+    public string? Systematic { get; init; }
+    public string? PeakCapture { get; init; }
+    public string? Resolution { get; init; }
+    public double Coverage { get; init; }
+    public double Confidence { get; init; }
+    public string? Unit { get; init; }
+    public string? Decimal { get; init; }
+
     /// <summary>The limits and settings that the options mean; null with every mistake when they cannot be taken.</summary>
     public static ProofLimits? Read(ProveAsked asked, out ImmutableArray<Mistake> mistakes)
     {
         var found = new List<Mistake>();
         ServiceModel? model = null;
         PressureWindow? window = null;
+        ReadingUnit? windowUnit = null;
         if (asked.Model is null == asked.Window is null)
             found.Add(Usage("--model", asked.Model is null ? "neither --model nor --window was given" : "both --model and --window were given", "give one of the two: a model has its limits"));
         if (asked.Model is not null)
             model = ModelArgument.Read(asked.Model, found);
         if (asked.Window is not null)
-            window = ReadWindow(asked.Window, found);
+            window = PressureOption.ReadWindow(asked.Window, found, out windowUnit);
 
         var limits = model?.Limits.Pressure ?? window;
         var runs = asked.Runs ?? model?.Limits.ProofRuns;
         if (runs is < 2 or > 1000)
-            found.Add(Usage("--runs", $"{runs} runs: a series has 2 to 1,000", "give the planned number of full runs"));
+            found.Add(Usage("--runs", string.Create(CultureInfo.InvariantCulture, $"{runs} runs: a series has 2 to 1,000"), "give the planned number of full runs"));
         foreach (var (option, share) in new[] { ("--coverage", asked.Coverage), ("--confidence", asked.Confidence) })
         {
             if (share is not (> 0 and < 1))
                 found.Add(Usage(option, string.Create(CultureInfo.InvariantCulture, $"{share} is no share"), "write a share above 0 and below 1, such as 0.95"));
         }
 
-        var systematic = Pressure.FromBar(0);
-        if (asked.Systematic is not null && limits is { } known)
-            systematic = ReadSystematic(asked.Systematic, model?.Limits.Nominal ?? known.Middle, found);
-        var options = ReadOptions(asked, model, found);
+        var nominal = model?.Limits.Nominal ?? limits?.Middle ?? Pressure.FromBar(0);
+        var systematic = Amount(asked.Systematic, "--systematic", nominal, found) ?? Pressure.FromBar(0);
+        var capture = Amount(asked.PeakCapture, "--peak-capture", nominal, found) ?? Pressure.FromBar(0);
+        var resolution = Amount(asked.Resolution, "--resolution", nominal, found);
+        var options = ReadOptions(asked, model, windowUnit, found);
         mistakes = [.. found];
-        return found.Count > 0 || limits is not { } use
-            ? null
-            : new ProofLimits(use, runs, systematic, asked.Coverage, asked.Confidence, model?.Limits.Rule ?? DecisionRule.OneSidedPerLimit, options);
-    }
-
-    private static PressureWindow? ReadWindow(string text, List<Mistake> found)
-    {
-        var spaced = text.Replace("..", " .. ", StringComparison.Ordinal);
-        var parts = text.Split("..");
-        if (parts.Length == 2 && parts.All(p => double.TryParse(p, NumberStyles.Float, CultureInfo.InvariantCulture, out _)))
-            spaced = $"{parts[0]} bar .. {parts[1]} bar";
-        var read = QuantityReader.ReadWindow(spaced, Dimension.Pressure);
-        if (read is TextReading<(double Low, double High)>.Good { Value: var (low, high) } && low < high && low >= 0)
-            return new PressureWindow(Pressure.FromSi(low), Pressure.FromSi(high));
-        found.Add(Usage("--window", read is TextReading<(double Low, double High)>.Bad bad ? bad.Fault.What : $"'{text}': the upper limit must lie above the lower one", "write the lower limit, two dots, the upper one: 679..721 or 67.9MPa..72.1MPa"));
-        return null;
-    }
-
-    private static Pressure ReadSystematic(string text, Pressure nominal, List<Mistake> found)
-    {
-        var trimmed = text.Trim();
-        if (trimmed.EndsWith('%') && double.TryParse(trimmed[..^1], NumberStyles.Float, CultureInfo.InvariantCulture, out var percent) && percent is >= 0 and <= 100)
-            return percent / 100 * nominal;
-        if (double.TryParse(trimmed, NumberStyles.Float, CultureInfo.InvariantCulture, out var bare) && double.IsFinite(bare) && bare >= 0)
-            return Pressure.FromBar(bare);
-        if (QuantityReader.Read<Pressure>(trimmed, Dimension.Pressure) is TextReading<Pressure>.Good { Value: { Pascals: >= 0 } value })
-            return value;
-        found.Add(Usage("--systematic", $"'{text}' is no uncertainty", "write it zero or more in bar or in % of the nominal pressure: 4bar or 0.6%"));
-        return Pressure.FromBar(0);
-    }
-
-    private static ReadingsOptions ReadOptions(ProveAsked asked, ServiceModel? model, List<Mistake> found)
-    {
-        ReadingUnit? unit = asked.Unit?.ToLowerInvariant() switch
+        return found.Count > 0 || limits is not { } use ? null : new ProofLimits
         {
-            null => null,
-            "bar" => ReadingUnit.Bar,
-            "mpa" => ReadingUnit.Megapascal,
-            "kpa" => ReadingUnit.Kilopascal,
-            "psi" => ReadingUnit.Psi,
-            "kn" => ReadingUnit.Kilonewton,
-            _ => Refuse<ReadingUnit>(found, "--unit", $"'{asked.Unit}' is no unit of readings", "write bar, MPa, kPa, psi or kN"),
+            Window = use,
+            Runs = runs,
+            Systematic = new SystematicUncertainty(systematic, systematic + capture, Pressure.FromBar(0)),
+            Resolution = resolution is { Pascals: > 0 } ? resolution : null,
+            Coverage = asked.Coverage,
+            Confidence = asked.Confidence,
+            Rule = model?.Limits.Rule ?? DecisionRule.OneSidedPerLimit,
+            Readings = options,
         };
+    }
+
+    private static Pressure? Amount(string? typed, string option, Pressure nominal, List<Mistake> found) =>
+        typed is null ? null : PressureOption.ReadAmount(option, typed, nominal, found);
+
+    private static ReadingsOptions ReadOptions(ProveAsked asked, ServiceModel? model, ReadingUnit? windowUnit, List<Mistake> found)
+    {
+        var unit = asked.Unit is { } symbol ? ReadingUnits.Find(symbol.Trim()) : null;
+        if (asked.Unit is not null && unit is null)
+            found.Add(Usage("--unit", $"'{asked.Unit}' is no unit of readings", $"write {ReadingUnits.Known}"));
         DecimalMark? mark = asked.Decimal?.ToLowerInvariant() switch
         {
-            null => null,
             "point" or "." => DecimalMark.Point,
             "comma" or "," => DecimalMark.Comma,
-            _ => Refuse<DecimalMark>(found, "--decimal", $"'{asked.Decimal}' is no decimal mark", "write point or comma"),
+            _ => null,
         };
+        if (asked.Decimal is not null && mark is null)
+            found.Add(Usage("--decimal", $"'{asked.Decimal}' is no decimal mark", "write point or comma"));
+        var force = model is null ? null : RamForce.Of(model);
         return new ReadingsOptions
         {
             Unit = unit,
+            AssumedUnit = windowUnit ?? ReadingUnit.Bar,
             Decimal = mark,
-            RamArea = model?.Behaviour?.Ram is { } ram ? Area.OfCircle(ram.Diameter) : null,
+            RamArea = force is null ? null : Area.OfCircle(force.RamDiameter),
+            ForceHeldBack = force is null ? default : force.Spring + force.Friction,
         };
-    }
-
-    private static T? Refuse<T>(List<Mistake> found, string option, string what, string mend)
-        where T : struct
-    {
-        found.Add(Usage(option, what, mend));
-        return null;
     }
 
     private static Mistake Usage(string option, string what, string mend) => new(Place.Whole(option), what, mend, "usage");
 }
 
-/// <summary>What a series is judged against.</summary>
-internal sealed record ProofLimits(PressureWindow Window, int? Runs, Pressure Systematic, double Coverage, double Confidence, DecisionRule Rule, ReadingsOptions ReadingsOptions);
+/// <summary>What a series is judged against, and how its file is read.</summary>
+internal sealed record ProofLimits
+{
+    public required PressureWindow Window { get; init; }
+
+    /// <summary>Planned runs; null takes as many as are there.</summary>
+    public required int? Runs { get; init; }
+
+    public required SystematicUncertainty Systematic { get; init; }
+    public required Pressure? Resolution { get; init; }
+    public required double Coverage { get; init; }
+    public required double Confidence { get; init; }
+    public required DecisionRule Rule { get; init; }
+    public required ReadingsOptions Readings { get; init; }
+}

@@ -27,15 +27,6 @@ public sealed record DeviceDescription
 
     /// <summary>Its last calibration; null when it never had one.</summary>
     public Calibration? Calibration { get; init; }
-
-    /// <summary>How far a true peak may lie above its reading on a rise this steep: rise × (time constant + sampling interval).</summary>
-    /// <param name="pascalsPerSecond">Rise of the pressure before the peak, Pa/s, zero or more.</param>
-    public Pressure PeakMissed(double pascalsPerSecond)
-    {
-        if (pascalsPerSecond is not (>= 0 and < double.PositiveInfinity))
-            throw new ArgumentOutOfRangeException(nameof(pascalsPerSecond), pascalsPerSecond, "A rise before a peak is zero or more Pa/s.");
-        return Pressure.FromPascals(pascalsPerSecond * (TimeConstant + SamplingInterval).TotalSeconds);
-    }
 }
 
 /// <summary>A calibration: when, until when, how well.</summary>

@@ -7,7 +7,7 @@ namespace Ramwright.Instruments.Text;
 /// <summary>Reads the number of one cell as a pressure, or says what is wrong with it.</summary>
 /// <param name="name">What the column is called in a mistake: <c>peak_bar</c>.</param>
 /// <param name="unit">Null while the unit is unknown, itself a mistake reported elsewhere: then the number is read but not judged.</param>
-internal sealed class PeakCell(string name, ReadingUnit? unit, Area? ramArea, MistakeList mistakes)
+internal sealed class PeakCell(string name, ReadingUnit? unit, Area? ramArea, Force heldBack, MistakeList mistakes)
 {
     private const double LeastBar = 0.1;
     private const double MostBar = 2000;
@@ -35,7 +35,7 @@ internal sealed class PeakCell(string name, ReadingUnit? unit, Area? ramArea, Mi
 
     private Pressure? Judged(TextLine line, Field cell, double value, ReadingUnit known)
     {
-        var pressure = known.ToPressure(value, ramArea);
+        var pressure = known.ToPressure(value, ramArea, heldBack);
         if (pressure is { Bar: >= LeastBar and <= MostBar } good)
             return good;
         var bar = pressure is { } p ? string.Create(CultureInfo.InvariantCulture, $"{p.Bar:0.###} bar") : "more than any pressure";
@@ -48,7 +48,7 @@ internal sealed class PeakCell(string name, ReadingUnit? unit, Area? ramArea, Mi
     /// <summary>The unit in which a value would be a usual peak (100 to 1000 bar), where exactly one is.</summary>
     private ReadingUnit? Likelier(double value, ReadingUnit known)
     {
-        var usual = Enum.GetValues<ReadingUnit>().Where(u => u != known && u.ToPressure(value, ramArea) is { Bar: >= 100 and <= 1000 }).ToList();
+        var usual = Enum.GetValues<ReadingUnit>().Where(u => u != known && u.ToPressure(value, ramArea, heldBack) is { Bar: >= 100 and <= 1000 }).ToList();
         return usual.Count == 1 ? usual[0] : null;
     }
 

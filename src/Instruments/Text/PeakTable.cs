@@ -6,7 +6,11 @@ namespace Ramwright.Instruments.Text;
 internal static class PeakTable
 {
     /// <summary>Which column is which (0-based), and the unit.</summary>
-    private readonly record struct Layout(int Peak, int? Run, int? Void, int Columns, string PeakName, ReadingUnit? Unit);
+    private readonly record struct Layout(int Peak, int? Run, int? Void, int Columns, string PeakName, ReadingUnit? Unit)
+    {
+        /// <summary>Whether the unit was assumed, since neither header nor caller says one.</summary>
+        public bool UnitAssumed { get; init; }
+    }
 
     public static ReadingsAnswer Read(IReadOnlyList<TextLine> lines, ReadingsOptions options, MistakeList mistakes)
     {
@@ -25,7 +29,7 @@ internal static class PeakTable
 
     private static ReadingsAnswer Rows(List<TextLine> data, Dialect dialect, Layout layout, ReadingsOptions options, MistakeList mistakes)
     {
-        var peaks = new PeakCell(layout.PeakName, layout.Unit, options.RamArea, mistakes) { Settled = dialect.Decimal };
+        var peaks = new PeakCell(layout.PeakName, layout.Unit, options.RamArea, options.ForceHeldBack, mistakes) { Settled = dialect.Decimal };
         var order = new RunOrder(mistakes);
         var taken = ImmutableArray.CreateBuilder<Reading>();
         var voided = ImmutableArray.CreateBuilder<VoidReading>();
@@ -48,7 +52,7 @@ internal static class PeakTable
         }
         if (mistakes.IsEmpty && taken.Count == 0)
             return NoReading(mistakes);
-        return mistakes.IsEmpty ? new ReadingsAnswer.Taken(taken.ToImmutable()) { Void = voided.ToImmutable(), Unit = layout.Unit!.Value } : mistakes.Refuse();
+        return mistakes.IsEmpty ? new ReadingsAnswer.Taken(taken.ToImmutable()) { Void = voided.ToImmutable(), Unit = layout.Unit!.Value, UnitAssumed = layout.UnitAssumed } : mistakes.Refuse();
     }
 
     private static Layout? FromHeader(TextLine line, Dialect dialect, ReadingsOptions options, MistakeList mistakes)
@@ -71,7 +75,8 @@ internal static class PeakTable
             return null;
         }
         return new(columns.IndexOf(peaks[0]), Index(columns, ColumnKind.Run), Index(columns, ColumnKind.Void), columns.Length,
-            Showable.Short(peaks[0].Field.Text), UnitOf(line, peaks[0], options, mistakes));
+            Showable.Short(peaks[0].Field.Text), UnitOf(line, peaks[0], options, mistakes))
+        { UnitAssumed = peaks[0].Unit is null && options.Unit is null };
     }
 
     private static Layout? WithoutHeader(TextLine first, Dialect dialect, ReadingsOptions options, MistakeList mistakes)
@@ -82,18 +87,18 @@ internal static class PeakTable
             mistakes.Add(first, 1, 0, ReadingCodes.MissingHeader, $"the file has {fields.Count} columns and no header that says which holds the peak", "write a header line above, such as run;peak_bar;operator");
             return null;
         }
-        if (options.Unit is null)
+        if (Given(options) is null)
             mistakes.Add(first, 1, 0, ReadingCodes.MissingUnit, "the file has no header and no unit was given", $"write a header such as peak_bar above, or give the unit: {ReadingUnits.Known}");
-        return new(fields.Count - 1, fields.Count == 2 ? 0 : null, null, fields.Count, "peak", Usable(options.Unit, first, new("", 1, 0, Quoted: false), options, mistakes));
+        return new(fields.Count - 1, fields.Count == 2 ? 0 : null, null, fields.Count, "peak", Usable(Given(options), first, new("", 1, 0, Quoted: false), options, mistakes)) { UnitAssumed = options.Unit is null };
     }
 
     private static ReadingUnit? UnitOf(TextLine line, HeaderColumn peak, ReadingsOptions options, MistakeList mistakes)
     {
         if (peak.Unit is not { } symbol)
         {
-            if (options.Unit is null)
+            if (Given(options) is null)
                 mistakes.Add(line, peak.Field, ReadingCodes.MissingUnit, $"'{Showable.Short(peak.Field.Text)}' names no unit and none was given", $"write the unit into the header, such as peak_bar, or give it: {ReadingUnits.Known}");
-            return Usable(options.Unit, line, peak.Field, options, mistakes);
+            return Usable(Given(options), line, peak.Field, options, mistakes);
         }
         if (ReadingUnits.Find(symbol) is not { } unit)
         {
@@ -107,6 +112,8 @@ internal static class PeakTable
         }
         return Usable(unit, line, peak.Field, options, mistakes);
     }
+
+    private static ReadingUnit? Given(ReadingsOptions options) => options.Unit ?? options.AssumedUnit;
 
     private static ReadingUnit? Usable(ReadingUnit? unit, TextLine line, Field at, ReadingsOptions options, MistakeList mistakes)
     {

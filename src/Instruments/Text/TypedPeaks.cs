@@ -13,7 +13,7 @@ internal static class TypedPeaks
             mistakes.AddWhole(ReadingCodes.UnitNeedsArea, "the peaks are forces in kN, and no ram area is known to turn them into pressures", "take a service model that states the ram diameter, or give the peaks as pressures");
             return mistakes.Refuse();
         }
-        var peaks = new PeakCell("the peak", unit, ramArea, mistakes) { EitherMark = true };
+        var peaks = new PeakCell("the peak", unit, ramArea, heldBack: default, mistakes) { EitherMark = true };
         var taken = ImmutableArray.CreateBuilder<Reading>();
         foreach (var line in lines)
         {

@@ -64,8 +64,75 @@ public sealed class ProveVerbTests
         Assert.Equal("ambiguous-separator", (string?)run.Json["mistakes"]![0]!["code"]);
     }
 
+    [Fact]
+    public async Task Peak_capture_moves_the_upper_limit_alone()
+    {
+        using var folder = new TemporaryFolder();
+        var json = (await Run.Of("prove", folder.Write("a.csv", "peak_bar\n" + Twelve), "--window", "679..721", "--systematic", "4bar", "--peak-capture", "3bar", "--json")).Json;
+        Assert.Equal(683, (double)json["guardLow"]!, 1e-9);
+        Assert.Equal(714, (double)json["guardHigh"]!, 1e-9);
+        Assert.Equal(7, (double)json["systematic"]!["aboveReading"]!, 1e-9);
+    }
+
+    [Fact]
+    public async Task Void_runs_are_told_with_their_cause_and_do_not_count()
+    {
+        using var folder = new TemporaryFolder();
+        var path = folder.Write("a.csv", "run;peak_bar;void\n1;701.2;\n2;655.0;trigger let go too early\n3;698.4;\n4;;cable pulled\n");
+        var json = (await Run.Of("prove", path, "--window", "679..721", "--runs", "2", "--json")).Json;
+        Assert.Equal(2, (int)json["n"]!);
+        Assert.Equal(["trigger let go too early", "cable pulled"], json["voidRuns"]!.AsArray().Select(v => (string?)v!["cause"]));
+        Assert.Equal([2, 4], json["voidRuns"]!.AsArray().Select(v => (int)v!["run"]!));
+        var text = (await Run.Of("prove", path, "--window", "679..721", "--runs", "2")).Data;
+        Assert.Contains("2 runs count, 2 are void:", text, StringComparison.Ordinal);
+        Assert.Contains("run 2 (line 3, 655 bar): trigger let go too early", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("679..721", "bar", 701.2, true)]
+    [InlineData("679..721bar", "bar", 701.2, true)]
+    [InlineData("67.9..72.1MPa", "MPa", 70.12, true)]
+    [InlineData("679..721 --unit bar", "bar", 701.2, false)]
+    public async Task Bare_numbers_take_the_unit_of_the_limits_and_that_is_said(string window, string unit, double first, bool assumed)
+    {
+        using var folder = new TemporaryFolder();
+        var path = folder.Write("a.csv", string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{first}\n{first}\n"));
+        var run = await Run.Line($"prove {path} --window {window} --runs 12 --json");
+        Assert.Equal(3, run.Exit);
+        Assert.Equal("bar", (string?)run.Json["unit"]);
+        Assert.Equal(unit, (string?)run.Json["readingsUnit"]);
+        Assert.Equal(assumed ? ["unit"] : [], run.Json["assumed"]!.AsArray().Select(a => (string?)a));
+        Assert.Equal(701.2, (double)run.Json["mean"]!, 1e-9);
+        Assert.Equal(assumed, run.Words.Contains($"taken as {unit}", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task No_unit_is_assumed_where_the_readings_would_then_lie_far_off()
+    {
+        using var folder = new TemporaryFolder();
+        var run = await Run.Of("prove", folder.Write("a.csv", "70.1\n69.9\n"), "--window", "679..721", "--json");
+        Assert.Equal(2, run.Exit);
+        Assert.Equal("missing-unit", (string?)run.Json["mistakes"]![0]!["code"]);
+    }
+
+    [Fact]
+    public async Task A_force_becomes_a_pressure_by_the_ram_and_what_spring_and_friction_hold_back()
+    {
+        // By hand, for the made-up Corrie 85: ram 39.3 mm, so 1213.0 mm²; spring 1450 N + 12 N/mm x 20 mm = 1690 N; friction 150 N + 1 % of 700 bar on the ram = 849.1 N.
+        // 82.22 kN + 2.689 kN over 1213.0 mm² is 70.0 MPa.
+        using var folder = new TemporaryFolder();
+        var run = await Run.Of("prove", folder.Write("a.csv", "force_kN\n82.22\n82.22\n"), "--model", "corrie-85", "--json");
+        Assert.Equal(700.0, (double)run.Json["mean"]!, 0.05);
+        Assert.Contains("2.69 kN", (await Run.Of("prove", folder.Write("b.csv", "force_kN\n82.22\n82.22\n"), "--model", "corrie-85")).Data, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("--window", "721..679")]
+    [InlineData("--window", "679..9999")]
+    [InlineData("--window", "679..721 --systematic 1e308")]
+    [InlineData("--window", "679..721 --peak-capture -1")]
+    [InlineData("--window", "679..721 --coverage NaN")]
+    [InlineData("--window", "679..721 --runs 1000000000")]
     [InlineData("--window", "679")]
     [InlineData("--window", "679..721 --coverage 1")]
     [InlineData("--window", "679..721 --systematic -4bar")]

@@ -91,7 +91,7 @@ public sealed partial class WalkTests
             await page.FillAsync("#applied", Figure().Match(await page.Locator("dt:text-is('Torque') + dd").InnerTextAsync()).Value);
         var run = page.Locator("button:has-text('Run on the simulated device')");
         await (station == "set" && await run.CountAsync() > 0 ? run.First : page.Locator("main .act").First).ClickAsync();
-        await page.WaitForLoadStateAsync(LoadState.DOMContentLoaded);
+        await page.WaitForLoadStateAsync(LoadState.Load);
     }
 
     /// <summary>Holds a page that was not looked at yet against axe.</summary>

@@ -5,7 +5,6 @@ using Ramwright.App.Devices;
 using Ramwright.App.Web.Frame;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
-using Ramwright.Instruments;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Paper.Charts;
 using Ramwright.Paper.Drawing;
@@ -93,7 +92,7 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
         Peak = peak;
         var mistakes = new FormMistakes();
         var read = Web.Parts.Figures.ReadPressure(peak, Words.PressureUnit, "peak", mistakes);
-        return TakeAsync(s => read is { } p ? station.TakeRunsAsync(s, Job.Id, [p]) : Task.FromResult(ActAnswer.Refuse(mistakes)), PageOf(Station.Prove));
+        return TakeAsync(s => read is { } p ? station.TakeRunsAsync(s, Job.Id, [new GivenRun(p)]) : Task.FromResult(ActAnswer.Refuse(mistakes)), PageOf(Station.Prove));
     }
 
     public Task<IActionResult> OnPostFileAsync(IFormFile? file) => TakeAsync(
@@ -105,12 +104,9 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
                 return ActAnswer.Refuse("file", "The file is larger than a megabyte; a series is a few lines.", "Choose the CSV file with the runs of this series.");
             using var bytes = new MemoryStream();
             await file.CopyToAsync(bytes, HttpContext.RequestAborted);
-            return Readings.Read(Path.GetFileName(file.FileName), bytes.ToArray()) switch
-            {
-                ReadingsAnswer.Taken taken => await station.TakeRunsAsync(s, Job.Id, [.. taken.Readings.Select(r => r.Peak)]),
-                ReadingsAnswer.Refused refused => new ActAnswer.Refused([.. refused.Mistakes.Take(20).Select(m => new FormMistake("file", m.At.Line > 0 ? $"Line {m.At.Line}: {m.What}" : m.What, m.Mend))]),
-                _ => throw new InvalidOperationException("Readings are taken or refused."),
-            };
+            var mistakes = new FormMistakes();
+            var runs = UploadedRuns.Read(Path.GetFileName(file.FileName), bytes.ToArray(), Model, mistakes);
+            return mistakes.Count == 0 ? await station.TakeRunsAsync(s, Job.Id, runs) : ActAnswer.Refuse(mistakes);
         },
         PageOf(Station.Prove));
 
@@ -147,6 +143,6 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
         if (open.IsFull)
             return ActAnswer.Refuse("", "The series is full: no run is added to it.", "Close the series.");
         var reading = await device.RunAsync(HttpContext.RequestAborted);
-        return await station.TakeRunsAsync(signature, Job.Id, [reading.Peak]);
+        return await station.TakeRunsAsync(signature, Job.Id, [new GivenRun(reading.Peak)]);
     }
 }

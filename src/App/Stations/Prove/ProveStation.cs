@@ -41,21 +41,29 @@ public sealed class ProveStation(Bench bench)
         });
     });
 
-    /// <summary>Full runs were taken, one or several in their order. More than the series has places for are refused whole; above the maximum the tool is quarantined with the same entry.</summary>
-    public Task<ActAnswer> TakeRunsAsync(Signature signature, JobId id, IReadOnlyList<Pressure> peaks) => AtProve(id, at =>
+    /// <summary>Full runs were taken, one or several in their order, void ones with their causes. More than the series has places for are refused whole; above the maximum the tool is quarantined with the same entry.</summary>
+    public Task<ActAnswer> TakeRunsAsync(Signature signature, JobId id, IReadOnlyList<GivenRun> runs) => AtProve(id, at =>
     {
         if (at.Job.OpenSeries is not { } series)
             return Refused("", "No series is open.", "Open a series first: how many runs, against which limits, by which device.");
         var free = series.Opened.What.PlannedRuns - series.Peaks.Length;
-        if (peaks.Count == 0)
+        var count = runs.Count(r => r.VoidCause is null);
+        if (runs.Count == 0)
             return Refused("readings", "No reading was given.", "Write the peak of the run.");
-        if (peaks.Count > free)
-            return Refused("readings", string.Create(CultureInfo.InvariantCulture, $"{peaks.Count} {(peaks.Count == 1 ? "reading" : "readings")}, and the series has {free} free places: none is dropped, so none was taken."), free == 0 ? "Close the series." : "Give the runs of this series alone.");
-        if (peaks.FirstOrDefault(p => p.Bar is not (> 0 and <= 2000)) is { Pascals: not 0 } absurd)
-            return Refused("readings", $"{absurd.Bar:0.#} bar is no peak of such a tool.", "Write the peak that the device shows, above 0 and at most 2,000 bar.");
+        if (count > free)
+            return Refused("readings", string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? "reading" : "readings")}, and the series has {free} free places: none is dropped, so none was taken."), free == 0 ? "Close the series." : "Give the runs of this series alone.");
+        if (runs.FirstOrDefault(r => r.Peak.Bar is not (> 0 and <= 2000)) is { Peak: var absurd })
+            return Refused("readings", $"{absurd.Bar.ToString("0.#", CultureInfo.InvariantCulture)} bar is no peak of such a tool.", "Write the peak that the device shows, above 0 and at most 2,000 bar.");
         var first = series.NextRun;
-        List<JobEvent> events = [.. peaks.Select((peak, i) => new RunTaken(series.Number, first + i, peak, series.Opened.What.Device))];
-        var highest = peaks.MaxBy(p => p.Pascals);
+        List<JobEvent> events = [];
+        foreach (var (i, run) in runs.Index())
+        {
+            events.Add(new RunTaken(series.Number, first + i, run.Peak, series.Opened.What.Device));
+            if (run.VoidCause is { } cause)
+                events.Add(new RunVoided(series.Number, first + i, cause));
+        }
+
+        var highest = runs.MaxBy(r => r.Peak.Pascals)!.Peak; // a void run above the maximum has strained the frame as well
         if (highest > series.Opened.What.Maximum && at.Job.Quarantine is null)
             events.Add(new ToolQuarantined(highest, series.Opened.What.Maximum));
         return at.WriteAsync(signature, events);

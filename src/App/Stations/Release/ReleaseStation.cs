@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Ramwright.App.Devices;
 using Ramwright.App.Papers;
 using Ramwright.App.Web.Pages;
+using Ramwright.Metrology.Quantities;
 using Ramwright.Paper.Sheets;
 using Ramwright.Proving;
 using Ramwright.Records.Events;
@@ -64,5 +65,7 @@ public sealed class ReleaseStation(Bench bench, PaperArchive archive)
 
     private static ImmutableArray<UncertaintyLine> Budget(JobState job, ServiceModel model, HouseState house) =>
         job.StandingProof is { Opened: var opened } && house.Find(opened.What.Device) is { } instrument
-            && DeviceFit.Of(instrument, model, DateOnly.FromDateTime(opened.At.DateTime)) is DeviceFit.Fits fits ? fits.Budget : [];
+            && DeviceFit.Of(instrument, model, DateOnly.FromDateTime(opened.At.DateTime)) is DeviceFit.Fits fits
+            ? [.. fits.Lines.Select(l => new UncertaintyLine(l.What, 2 * l.Standard, 2 * l.Standard)), new UncertaintyLine("catching the peak (added whole, upward only)", Pressure.FromBar(0), fits.Capture)]
+            : [];
 }
