@@ -14,6 +14,13 @@ public sealed record Rates
     /// <summary>Turning the work into another posture, where the model gives no time of its own.</summary>
     public TimeSpan PostureChange { get; init; } = TimeSpan.FromSeconds(45);
 
+    /// <summary>Priming, filling and bleeding right after a fit, where the model gives no time of its own. From judgement.</summary>
+    public TimeSpan Priming { get; init; } = TimeSpan.FromMinutes(1);
+
+    public TimeSpan Filling { get; init; } = TimeSpan.FromMinutes(1);
+
+    public TimeSpan Bleeding { get; init; } = TimeSpan.FromMinutes(2);
+
     /// <summary>Relative standard deviation of one step's time, where the model gives none; independent from step to step.</summary>
     public double StepSpread { get; init; } = 0.30;
 
@@ -28,5 +35,5 @@ public sealed record Rates
         model.Postures.FirstOrDefault(p => p.Id == posture)?.Change ?? PostureChange;
 
     /// <summary>What <paramref name="time"/> costs, unrounded.</summary>
-    public Money CostOf(TimeSpan time) => (decimal)time.TotalHours * LabourPerHour;
+    public Money CostOf(TimeSpan time) => new(LabourPerHour.Amount * time.Ticks / TimeSpan.TicksPerHour, LabourPerHour.Currency);
 }

@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Planning.Rebuild;
 using Ramwright.Planning.Strip;
-using Ramwright.ServiceModels;
 using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.Planning.Tests;
@@ -16,15 +14,15 @@ public sealed class DemoModelPlans
     [MemberData(nameof(Ids))]
     public void Each_part_has_a_proven_plan_that_makes_the_tool_safe_first_and_a_way_back(string id)
     {
-        var model = Read(id);
+        var model = DemoModels.Read(id);
         foreach (var part in model.Parts.Where(p => !p.WaysOff.IsEmpty))
         {
-            var plan = Plan(model, part.Id);
+            var plan = DemoModels.Plan(model, part.Id);
             Assert.True(plan.ProvenOptimal, part.Id.Value);
             Assert.Equal("battery-removed", plan.Steps[0].Node.Value);
             Assert.InRange(plan.LikelyTime.TotalMinutes, 0.5, 60);
             Assert.True(plan.SafeTime > plan.LikelyTime);
-            Assert.NotEmpty(Rebuild(model, plan).Steps);
+            Assert.NotEmpty(DemoModels.Rebuild(model, plan).Steps);
         }
     }
 
@@ -32,7 +30,7 @@ public sealed class DemoModelPlans
     [InlineData("corrie-85", "seal-ram", "hook-wrench-62", "backup-ram wiper seal-fill-plug")]
     public void Resealing_the_ram_counts_the_shims_takes_the_right_tool_and_renews_what_it_disturbs(string id, string target, string tool, string renewed)
     {
-        var plan = Plan(Read(id), new NodeId(target));
+        var plan = DemoModels.Plan(DemoModels.Read(id), new NodeId(target));
         Assert.Contains(plan.Steps, s => s.Node.Value == "stop-shims");
         Assert.Contains(new ToolId(tool), plan.Tools);
         Assert.Contains(plan.Renewals, r => r.Part.Value == target);
@@ -45,11 +43,11 @@ public sealed class DemoModelPlans
     [MemberData(nameof(Ids))]
     public void A_full_reseal_is_proven_and_goes_together_with_as_much_oil_as_came_out(string id)
     {
-        var model = Read(id);
-        var plan = Plan(model, [.. model.Parts.Where(p => p.Renew == RenewalRule.WhenDisturbed && p.Material is not null).Select(p => p.Id)]);
+        var model = DemoModels.Read(id);
+        var plan = DemoModels.Plan(model, [.. model.Parts.Where(p => p.Renew == RenewalRule.WhenDisturbed && p.Material is not null).Select(p => p.Id)]);
         Assert.True(plan.ProvenOptimal);
         Assert.InRange(plan.LikelyTime.TotalMinutes, 30, 90);
-        var back = Rebuild(model, plan);
+        var back = DemoModels.Rebuild(model, plan);
         Assert.True(back.OilFilled >= plan.OilLost && back.OilFilled.Millilitres <= plan.OilLost.Millilitres + 10);
         Assert.Contains(back.Steps, s => s.Kind == RebuildKind.Bleed);
         var fitted = back.Steps.Select(s => s.Node).ToList();
@@ -60,30 +58,10 @@ public sealed class DemoModelPlans
     [Fact]
     public void The_press_takes_the_cap_nut_once_it_is_in_use()
     {
-        var model = Read("corrie-85");
-        Assert.Equal(0, WayOf(Plan(model, new NodeId("return-spring-outer")), "cap-nut"));
-        Assert.Equal(1, WayOf(Plan(model, new NodeId("return-spring-outer"), new NodeId("eccentric-bearing")), "cap-nut"));
+        var model = DemoModels.Read("corrie-85");
+        Assert.Equal(0, WayOf(DemoModels.Plan(model, new NodeId("return-spring-outer")), "cap-nut"));
+        Assert.Equal(1, WayOf(DemoModels.Plan(model, new NodeId("return-spring-outer"), new NodeId("eccentric-bearing")), "cap-nut"));
     }
 
     private static int? WayOf(StripPlan plan, string part) => plan.Steps.Single(s => s.Node.Value == part).Way;
-
-    private static StripPlan Plan(ServiceModel model, params NodeId[] targets) => Assert.IsType<StripAnswer.Planned>(
-        StripPlanner.Plan(new StripJob { Model = model, Rates = new Rates { LabourPerHour = new Money(72m, "EUR") }, Targets = [.. targets] })).Plan;
-
-    private static RebuildPlan Rebuild(ServiceModel model, StripPlan plan) => Assert.IsType<RebuildAnswer.Planned>(RebuildPlanner.Plan(new RebuildJob
-    {
-        Model = model,
-        Rates = new Rates { LabourPerHour = new Money(72m, "EUR") },
-        Done = [.. plan.Steps.Select(s => s.Node)],
-        Renewals = plan.Renewals,
-        WaysUsed = plan.Steps.Where(s => s.Way is not null).ToImmutableDictionary(s => s.Node, s => s.Way!.Value),
-    })).Plan;
-
-    private static ServiceModel Read(string id)
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "Ramwright.slnx")))
-            folder = folder.Parent ?? throw new InvalidOperationException("The tests run outside a clone.");
-        return Assert.IsType<ModelReading.Read>(ModelReader.ReadFile(Path.Combine(folder.FullName, "models", id + ".yaml"))).Model;
-    }
 }

@@ -13,7 +13,8 @@ internal abstract record RebuildNode(ToolId? Tool, PostureId? Posture, TimeSpan 
         : RebuildNode(Tool, Posture, Time);
 
     /// <summary>A part goes on its unit, on the bench.</summary>
-    public sealed record PartOnUnit(Part Part, WayOff? Way, MadeUpUnit Unit, ToolId? Tool, PostureId? Posture, TimeSpan Time)
+    /// <param name="InPlace">It did not come off the unit before: the old one comes off and the new one goes on.</param>
+    public sealed record PartOnUnit(Part Part, WayOff? Way, MadeUpUnit Unit, bool InPlace, ToolId? Tool, PostureId? Posture, TimeSpan Time)
         : RebuildNode(Tool, Posture, Time);
 
     /// <summary>The unit goes into the tool.</summary>

@@ -40,7 +40,7 @@ internal sealed class RebuildPlanWriter(RebuildJob job)
                 AddPart(part.Part, part.Way, RebuildKind.FitPart, part.Alone, PartText(part), act, change);
                 break;
             case RebuildNode.PartOnUnit part:
-                AddPart(part.Part, part.Way, RebuildKind.MakeUpUnit, part.Unit, Text(part.Part, part.Way), act, change);
+                AddPart(part.Part, part.Way, RebuildKind.MakeUpUnit, part.Unit, part.InPlace ? InPlaceText(part.Part) : Text(part.Part, part.Way), act, change);
                 break;
             case RebuildNode.UnitIn unit:
                 AddUnit(unit, change);
@@ -98,32 +98,40 @@ internal sealed class RebuildPlanWriter(RebuildJob job)
             NewParts = renewed.Contains(part.Id) ? [part.Id] : [],
             Cautions = [.. part.Fit?.Cautions ?? [], .. kind is RebuildKind.FitPart ? unit?.Cautions ?? [] : []],
         });
-        if (part.Fit?.Prime is { Length: > 0 } prime)
-            AddRightAfter(RebuildKind.Prime, part, OperationText.Capital(prime), null);
-        if (part.Fit?.Fill is { } fill)
-            AddRightAfter(RebuildKind.Fill, part, $"Fill oil at the {part.Name}", fill);
-        if (part.Fit?.Bleed is { Length: > 0 } bleed)
-            AddRightAfter(RebuildKind.Bleed, part, OperationText.Capital(bleed), null);
+        if (part.Fit is { } fit)
+            AddRightAfter(part, fit);
     }
 
-    /// <summary>Its time is in the fit's.</summary>
-    private void AddRightAfter(RebuildKind kind, Part part, string text, Volume? oil) => steps.Add(new RebuildStep
+    /// <summary>Oil that goes in where something is primed goes in with the priming.</summary>
+    private void AddRightAfter(Part part, Fit fit)
+    {
+        if (fit.Prime is { Length: > 0 } prime)
+            AddRightAfter(RebuildKind.Prime, part, OperationText.Capital(prime), fit.PrimeTime ?? job.Rates.Priming, fit.Fill);
+        else if (fit.Fill is { } fill)
+            AddRightAfter(RebuildKind.Fill, part, $"Fill oil at the {part.Name}", fit.FillTime ?? job.Rates.Filling, fill);
+        if (fit.Bleed is { Length: > 0 } bleed)
+            AddRightAfter(RebuildKind.Bleed, part, OperationText.Capital(bleed), fit.BleedTime ?? job.Rates.Bleeding, null);
+    }
+
+    private void AddRightAfter(RebuildKind kind, Part part, string text, TimeSpan time, Volume? oil) => steps.Add(new RebuildStep
     {
         Kind = kind,
         Node = part.Id,
         Operation = text,
         Posture = posture,
-        Time = TimeSpan.Zero,
+        Time = time,
         ChangeTime = TimeSpan.Zero,
         Oil = oil,
     });
 
     private string PartText(RebuildNode.PartIn act) => act switch
     {
-        { InPlace: true } => $"Renew the {act.Part.Name} where it is",
+        { InPlace: true } => InPlaceText(act.Part),
         { Alone.Operation: { Length: > 0 } own } when act.Part.Fit?.Operation is null => OperationText.Capital(own),
         _ => Text(act.Part, act.Way),
     };
+
+    private static string InPlaceText(Part part) => $"Take out the {OperationText.Name(part)} and fit new";
 
     private string Text(Part part, WayOff? way) => OperationText.On(part, way?.HeldBy, renewed.Contains(part.Id));
 

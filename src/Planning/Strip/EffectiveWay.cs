@@ -25,3 +25,6 @@ internal sealed record EffectiveWay
 
     public WayOffRisk? Risk { get; init; }
 }
+
+/// <summary>A part that goes in new once all of <paramref name="Needs"/> are done, whether it comes off or not.</summary>
+internal sealed record LaidOpen(Renewal Renewal, ImmutableArray<NodeId> Needs);

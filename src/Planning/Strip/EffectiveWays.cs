@@ -19,10 +19,14 @@ internal sealed class EffectiveWays
         beforeIsolation = BeforeIsolation();
         Of = model.States.Select(s => (s.Id, OfState(s))).Concat(model.Parts.Select(p => (p.Id, OfPart(p))))
             .ToDictionary(pair => pair.Id, pair => pair.Item2);
+        LaidOpen = [.. model.Parts.Where(p => p.Renew is RenewalRule.Always).SelectMany(LaidOpenBy)];
     }
 
     /// <summary>The ways of each node in the model's order; none for what nothing frees.</summary>
     public Dictionary<NodeId, ImmutableArray<EffectiveWay>> Of { get; }
+
+    /// <summary>What lays a part open whose rule is <c>always</c>: one entry for each of its ways off.</summary>
+    public ImmutableArray<LaidOpen> LaidOpen { get; }
 
     /// <summary>States in which the tool arrives.</summary>
     public IEnumerable<NodeId> Given => model.States.Where(s => s.Reach is null).Select(s => s.Id);
@@ -59,6 +63,12 @@ internal sealed class EffectiveWays
 
     private bool RenewedWhenDisturbed(NodeId id) =>
         parts.TryGetValue(id, out var part) && part.Renew is RenewalRule.WhenDisturbed or RenewalRule.Always;
+
+    /// <summary>A way that asks for no more than to make the tool safe lays nothing open: its part lies outside.</summary>
+    private IEnumerable<LaidOpen> LaidOpenBy(Part part) =>
+        from way in Of[part.Id]
+        where way.Needs.Except(isolating).Except(Given).Any()
+        select new LaidOpen(new Renewal(part.Id, part.Count, RenewalCause.Rule, null), way.Needs);
 
     private int CountOf(NodeId id) => parts.TryGetValue(id, out var part) ? part.Count : 1;
 

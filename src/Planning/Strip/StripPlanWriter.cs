@@ -11,6 +11,7 @@ internal sealed class StripPlanWriter(StripJob job, EffectiveWays ways)
     private readonly List<StripStep> steps = [];
     private readonly List<WorkTime> times = [];
     private readonly HashSet<NodeId> renewed = [.. job.RenewalsOwed];
+    private readonly HashSet<NodeId> done = [.. job.Done, .. ways.Given];
     private ToolId? tool = job.ToolInHand;
     private PostureId? posture = job.Posture;
 
@@ -46,6 +47,7 @@ internal sealed class StripPlanWriter(StripJob job, EffectiveWays ways)
             change += job.Rates.ChangeTime(job.Model, (tool = taken).Value);
         if (way.Posture is { } turned && turned != posture)
             change += job.Rates.ChangeTime(job.Model, (posture = turned).Value);
+        var laidOpen = LaidOpenBy(way.Node);
         times.Add(new WorkTime(way.Time, way.TimeSpread ?? job.Rates.StepSpread));
         times.Add(new WorkTime(change, job.Rates.StepSpread));
         return new StripStep
@@ -60,9 +62,18 @@ internal sealed class StripPlanWriter(StripJob job, EffectiveWays ways)
             ChangeTime = change,
             Cautions = way.Cautions,
             Why = ReasonFor(way.Node, later),
-            Renewals = [.. way.Renews.Where(r => renewed.Add(r.Part))],
+            Renewals = [.. way.Renews.Concat(laidOpen).Where(r => renewed.Add(r.Part))],
             Inspections = part is null ? [] : [.. part.Inspections.Select(i => i.Id)],
         };
+    }
+
+    /// <summary>Parts always renewed that this step lays open, in place still.</summary>
+    private List<Renewal> LaidOpenBy(NodeId node)
+    {
+        done.Add(node);
+        return [.. from part in ways.LaidOpen
+                   where !done.Contains(part.Renewal.Part) && part.Needs.Contains(node) && part.Needs.All(done.Contains)
+                   select part.Renewal with { By = node }];
     }
 
     private StepReason ReasonFor(NodeId node, ReadOnlySpan<EffectiveWay> later)

@@ -7,8 +7,8 @@ namespace Ramwright.Planning.Strip;
 /// <summary>Finds the cheapest way to free what is asked for.</summary>
 /// <remarks>
 /// The cost is labour (steps, taking up another tool, turning the work), what goes in new (each part once, price × count), and risk (chance ×
-/// price × count of the parts that a way may damage). A part goes in new when a way destroys it, whatever its rule; and when it comes off or a
-/// way disturbs it, if its rule is <c>when-disturbed</c> or <c>always</c>. A price that the model does not give counts as nothing. Prices
+/// price × count of the parts that a way may damage). A part goes in new when a way destroys it, whatever its rule; when it comes off or a
+/// way disturbs it, if its rule is <c>when-disturbed</c> or <c>always</c>; and when it is laid open, if its rule is <c>always</c>. A price that the model does not give counts as nothing. Prices
 /// are taken in the currency of the labour rate. Isolating states come before all that can wait for them.
 /// </remarks>
 public static class StripPlanner

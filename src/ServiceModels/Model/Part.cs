@@ -3,7 +3,7 @@ using Ramwright.Metrology.Quantities;
 
 namespace Ramwright.ServiceModels.Model;
 
-/// <summary>When a part is renewed.</summary>
+/// <summary>When a part is renewed: as its inspection says; when it comes off or is disturbed; besides as soon as work lays it open; never by rule.</summary>
 public enum RenewalRule { OnCondition, WhenDisturbed, Always, Never }
 
 /// <summary>A part, or one group of identical parts with a count.</summary>
@@ -148,11 +148,20 @@ public sealed record Fit
     /// <summary>What is primed right after, in words.</summary>
     public string? Prime { get; init; }
 
-    /// <summary>Oil that goes in right after.</summary>
+    /// <summary>Time to prime; null takes the shop's.</summary>
+    public TimeSpan? PrimeTime { get; init; }
+
+    /// <summary>Oil that goes in right after; with the priming, where there is one.</summary>
     public Volume? Fill { get; init; }
+
+    /// <summary>Time to fill where nothing is primed; null takes the shop's.</summary>
+    public TimeSpan? FillTime { get; init; }
 
     /// <summary>How air is let out right after, in words.</summary>
     public string? Bleed { get; init; }
+
+    /// <summary>Time to bleed; null takes the shop's.</summary>
+    public TimeSpan? BleedTime { get; init; }
 
     public ImmutableArray<Caution> Cautions { get; init; } = [];
 }

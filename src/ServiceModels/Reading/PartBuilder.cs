@@ -60,8 +60,11 @@ internal static class PartBuilder
         Lubricant = facts.Text("lubricate"),
         Orientation = facts.Text("orientation"),
         Prime = facts.Text("prime"),
+        PrimeTime = facts.Minutes("prime-minutes"),
         Fill = facts.Quantity<Volume>("fill"),
+        FillTime = facts.Minutes("fill-minutes"),
         Bleed = facts.Text("bleed"),
+        BleedTime = facts.Minutes("bleed-minutes"),
         Cautions = ModelBuilder.CautionsOf(facts),
     };
 

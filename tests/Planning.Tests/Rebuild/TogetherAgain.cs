@@ -90,7 +90,46 @@ public sealed class TogetherAgain
     {
         var model = Of(Part("cap", Way(1) with { Destroys = Ids("wiper") }), Part("wiper", Way(1, "cap")));
         var steps = After(model, "cap").Steps;
-        Assert.Equal("Renew the wiper where it is; Fit the cap", string.Join("; ", steps.Select(s => s.Operation)));
+        Assert.Equal("Take out the wiper and fit new; Fit the cap", string.Join("; ", steps.Select(s => s.Operation)));
+    }
+
+    /// <summary>The ram is on the bench, its seal still on it: the seal is renewed there, not after the ram is back.</summary>
+    [Fact]
+    public void A_part_spoilt_on_a_unit_that_is_off_is_renewed_on_the_bench_and_its_removal_counted()
+    {
+        var tool = Tool;
+        var model = tool with
+        {
+            Parts = [.. tool.Parts.Select(p => p.Id == Id("ram") ? p with { WaysOff = [p.WaysOff[0] with { Disturbs = Ids("ram-seal") }] } : p)],
+        };
+        var steps = After(model, "ram").Steps;
+        Assert.Equal(["Fit the ram", "Take out the ram seal and fit new", "Fit the ram unit as one"], steps.Take(3).Select(s => s.Operation));
+        Assert.Equal(TimeSpan.FromMinutes(2), steps[1].Time); // a minute to take it out, a minute to fit it
+    }
+
+    [Theory]
+    [InlineData(null, null, null, 1, 2)]
+    [InlineData(4.0, 3.0, 0.5, 4, 0.5)]
+    public void Priming_with_its_oil_and_bleeding_take_their_minutes(double? prime, double? fill, double? bleed, double primed, double bled)
+    {
+        static TimeSpan? Time(double? minutes) => minutes is { } m ? TimeSpan.FromMinutes(m) : null;
+        var fit = new Fit
+        {
+            Time = TimeSpan.FromMinutes(1),
+            Prime = "turn it by hand",
+            Fill = Volume.FromMillilitres(3),
+            Bleed = "crack it open",
+            PrimeTime = Time(prime),
+            FillTime = Time(fill),
+            BleedTime = Time(bleed),
+        };
+        var plan = After(Of(Part("plug", Way(1)) with { Fit = fit }), "plug");
+        Assert.Equal([(RebuildKind.FitPart, 1), (RebuildKind.Prime, primed), (RebuildKind.Bleed, bled)], plan.Steps.Select(s => (s.Kind, s.Time.TotalMinutes)));
+        Assert.Equal(1 + primed + bled, plan.LikelyTime.TotalMinutes, tolerance: 1e-9);
+        Assert.True(plan.SafeTime > plan.LikelyTime);
+        Assert.Equal(3, plan.OilFilled.Millilitres, tolerance: 1e-9);
+        var dry = After(Of(Part("plug", Way(1)) with { Fit = fit with { Prime = null, Bleed = null } }), "plug");
+        Assert.Equal(1 + (fill ?? 1), dry.LikelyTime.TotalMinutes, tolerance: 1e-9);
     }
 
     [Fact]

@@ -32,17 +32,33 @@ internal sealed class BruteForce
         }
 
         foreach (var state in job.Model.States.Where(s => !done.Contains(s.Id) && s.Reach!.Needs.All(done.Contains) && Isolated(s.Id, done)))
-            Try(done.Add(state.Id), owed, state.Reach!.Tool ?? tool, state.Reach.Posture ?? posture, cost + Labour(state.Reach.Time, state.Reach.Tool, state.Reach.Posture, tool, posture));
+        {
+            var laidOpen = LaidOpen(done, done.Add(state.Id)).Except(owed).ToImmutableHashSet();
+            Try(done.Add(state.Id), owed.Union(laidOpen), state.Reach!.Tool ?? tool, state.Reach.Posture ?? posture,
+                cost + Labour(state.Reach.Time, state.Reach.Tool, state.Reach.Posture, tool, posture) + laidOpen.Sum(Price));
+        }
+
         foreach (var part in job.Model.Parts.Where(p => !done.Contains(p.Id) && Isolated(p.Id, done)))
         {
             foreach (var way in part.WaysOff.Where(w => w.Needs.All(done.Contains)))
             {
-                var renews = way.Destroys.Concat(way.Disturbs.Append(part.Id).Where(RenewedByRule)).Except(owed).ToImmutableHashSet();
+                var renews = way.Destroys.Concat(way.Disturbs.Append(part.Id).Where(RenewedByRule)).Concat(LaidOpen(done, done.Add(part.Id))).Except(owed).ToImmutableHashSet();
                 var risk = way.Risk is null ? 0m : (decimal)way.Risk.Chance * way.Risk.Damages.Sum(Price);
                 Try(done.Add(part.Id), owed.Union(renews), way.Tool ?? tool, way.Posture ?? posture,
                     cost + Labour(way.Time, way.Tool, way.Posture, tool, posture) + renews.Sum(Price) + risk);
             }
         }
+    }
+
+    /// <summary>Parts always renewed that can come off now and could not before, unless making the tool safe was all that they waited for.</summary>
+    private IEnumerable<NodeId> LaidOpen(ImmutableHashSet<NodeId> before, ImmutableHashSet<NodeId> after)
+    {
+        bool Open(Part part, WayOff way, ImmutableHashSet<NodeId> done) => way.Needs.All(done.Contains) && Isolated(part.Id, done);
+        bool Inside(NodeId need) => job.Model.FindState(need) is not { } state || state is { Isolates: false, Reach: not null };
+        return from part in job.Model.Parts
+               where part.Renew is RenewalRule.Always && !after.Contains(part.Id)
+               where part.WaysOff.Any(w => w.Needs.Any(Inside) && Open(part, w, after) && !Open(part, w, before))
+               select part.Id;
     }
 
     /// <summary>Isolating states come before all but themselves and what they may themselves wait for.</summary>

@@ -33,6 +33,7 @@ public sealed class CheapestPlan
         Assert.InRange(plans.Count, 200, 499);
         Assert.True(plans.Count(p => p.Steps.Length >= 3) > 80);
         Assert.True(plans.Count(p => p.Renewals.Any(r => r.Cause is RenewalCause.Destroyed)) > 20);
+        Assert.True(plans.Count(p => p.Renewals.Any(r => r is { Cause: RenewalCause.Rule, By: not null })) > 20);
         Assert.True(plans.Count(p => p.CostParts.Risk.Amount > 0) > 20);
         Assert.True(plans.Count(p => p.Steps.Any(s => s.Way > 0)) > 60);
     }

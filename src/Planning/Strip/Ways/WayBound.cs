@@ -4,7 +4,7 @@ namespace Ramwright.Planning.Strip.Ways;
 
 /// <summary>The least that any plan can cost once some ways are decided.</summary>
 /// <remarks>
-/// Every landmark is done by some usable way. Its cost is counted; a renewal that all its usable ways bring is counted once over the whole;
+/// Every landmark is done by some usable way. Its cost is counted; a renewal that all its usable ways bring, or that the landmarks lay open, is counted once over the whole;
 /// a renewal or a further node that only some ways bring is shared evenly among the landmarks that could bring it, so that it is never
 /// counted more than once in all. Changes are bounded over the landmarks alone (<see cref="EntryBound"/>): leaving out steps or the tool of a
 /// step never adds a change.
@@ -30,6 +30,12 @@ internal sealed class WayBound
             usable[node] = landmarks.Usable(node);
             if (usable[node].Count > 0)
                 renewed.UnionWith(Common(node));
+        }
+
+        foreach (var (renewal, needs) in graph.LaidOpen)
+        {
+            if (needs.IsSubsetOf(landmarks.Needed))
+                renewed.Add(renewal);
         }
 
         foreach (var node in landmarks.Needed)

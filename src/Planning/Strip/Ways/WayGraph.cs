@@ -19,6 +19,9 @@ internal sealed class WayGraph
     /// <summary>Scaled price of all of a part that would go in new.</summary>
     public required long[] RenewalCost { get; init; }
 
+    /// <summary>Which renewal falls due once which nodes are done, by whatever ways.</summary>
+    public required (int Renewal, NodeSet Needs)[] LaidOpen { get; init; }
+
     public required ImmutableArray<ToolId> Tools { get; init; }
 
     public required long[] ToolCost { get; init; }

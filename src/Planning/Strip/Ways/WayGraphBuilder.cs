@@ -29,7 +29,8 @@ internal sealed class WayGraphBuilder
 
     private WayGraph Build()
     {
-        foreach (var part in nodes.Keys.SelectMany(n => ways.Of[n]).SelectMany(w => w.Renews).Select(r => r.Part))
+        var laidOpen = ways.LaidOpen.Where(CanBeLaidOpen).ToList();
+        foreach (var part in nodes.Keys.SelectMany(n => ways.Of[n]).SelectMany(w => w.Renews).Concat(laidOpen.Select(l => l.Renewal)).Select(r => r.Part))
         {
             if (!job.RenewalsOwed.Contains(part))
                 renewable.TryAdd(part, renewable.Count);
@@ -46,6 +47,7 @@ internal sealed class WayGraphBuilder
             Targets = targets,
             Renewable = [.. renewable.Keys],
             RenewalCost = [.. renewable.Keys.Select(r => CostScale.Of(ways.PriceOf(r)))],
+            LaidOpen = [.. laidOpen.Where(l => renewable.ContainsKey(l.Renewal.Part)).Select(l => (renewable[l.Renewal.Part], StillToDo(l.Needs)))],
             Tools = [.. tools.Keys],
             ToolCost = [.. tools.Keys.Select(t => CostScale.Of(job.Rates.CostOf(job.Rates.ChangeTime(job.Model, t))))],
             Postures = [.. postures.Keys],
@@ -57,17 +59,26 @@ internal sealed class WayGraphBuilder
 
     private bool Possible(NodeId need) => done.Contains(need) || nodes.ContainsKey(need);
 
+    /// <summary>What was laid open before the work began is not laid open by it.</summary>
+    private bool CanBeLaidOpen(LaidOpen part) =>
+        !done.Contains(part.Renewal.Part) && part.Needs.All(Possible) && !part.Needs.All(done.Contains);
+
+    private NodeSet StillToDo(IEnumerable<NodeId> needs)
+    {
+        var left = NodeSet.Empty(nodes.Count);
+        foreach (var need in needs.Where(n => !done.Contains(n)))
+            left.Add(nodes[need]);
+        return left;
+    }
+
     private GraphWay Compile(EffectiveWay way)
     {
-        var needs = NodeSet.Empty(nodes.Count);
-        foreach (var need in way.Needs.Where(n => !done.Contains(n)))
-            needs.Add(nodes[need]);
         var renews = NodeSet.Empty(renewable.Count);
         foreach (var renewal in way.Renews.Where(r => renewable.ContainsKey(r.Part)))
             renews.Add(renewable[renewal.Part]);
         var risk = way.Risk is { } r ? (decimal)r.Chance * r.Damages.Sum(ways.PriceOf) : 0m;
         var cost = CostScale.Of(job.Rates.CostOf(way.Time)) + CostScale.Of(risk) + CostScale.OneStep;
-        return new GraphWay(way.Index, needs, cost, NumberOf(tools, way.Tool), NumberOf(postures, way.Posture), renews);
+        return new GraphWay(way.Index, StillToDo(way.Needs), cost, NumberOf(tools, way.Tool), NumberOf(postures, way.Posture), renews);
     }
 
     private static int NumberOf<T>(Dictionary<T, int> numbers, T? id) where T : struct
