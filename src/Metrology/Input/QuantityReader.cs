@@ -111,7 +111,7 @@ public static class QuantityReader
         return new TextReading<NumberAndRest>.Good(new(value, number, rest));
     }
 
-    private static int NumberEnd(string text)
+    internal static int NumberEnd(string text)
     {
         var i = text is ['+' or '-', ..] ? 1 : 0;
         while (i < text.Length && char.IsAsciiDigit(text[i]))
