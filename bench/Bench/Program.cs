@@ -9,7 +9,10 @@ switch (args is [var name, ..] ? name : "")
     case "factor":
         ToleranceFactors.Run();
         return 0;
+    case "trials":
+        BudgetTrials.Run(args.ElementAtOrDefault(1) ?? "/usr/bin/python3");
+        return 0;
     default:
-        Console.Error.WriteLine("Give a name: plans, factor");
+        Console.Error.WriteLine("Give a name: plans, factor, trials");
         return 2;
 }
