@@ -5,13 +5,15 @@ namespace Ramwright.Metrology.Conformity;
 /// <summary>How the true values of the tools that come in are spread, before one is measured.</summary>
 public abstract record Prior
 {
-    private Prior() { }
+    private Prior(double mean, double standardDeviation) => (Mean, StandardDeviation) = double.IsFinite(mean) && standardDeviation > 0 && double.IsFinite(standardDeviation)
+        ? (mean, standardDeviation)
+        : throw new ArgumentOutOfRangeException(nameof(standardDeviation), standardDeviation, "A finite mean and a standard deviation above zero are wanted.");
 
     /// <summary>Mean, a value in the measurement's unit.</summary>
-    public abstract double Mean { get; }
+    public double Mean { get; }
 
     /// <summary>Standard deviation, a value in the measurement's unit.</summary>
-    public abstract double StandardDeviation { get; }
+    public double StandardDeviation { get; }
 
     /// <summary>Density at a true value, one over the measurement's unit.</summary>
     internal abstract double Density(double x);
@@ -28,15 +30,7 @@ public abstract record Prior
         /// <param name="mean">Finite.</param>
         /// <param name="standardDeviation">Above zero.</param>
         public Normal(double mean, double standardDeviation)
-        {
-            if (!(double.IsFinite(mean) && standardDeviation > 0 && double.IsFinite(standardDeviation)))
-                throw new ArgumentOutOfRangeException(nameof(standardDeviation), standardDeviation, "A finite mean and a standard deviation above zero are wanted.");
-            (Mean, StandardDeviation) = (mean, standardDeviation);
-        }
-
-        public override double Mean { get; }
-
-        public override double StandardDeviation { get; }
+            : base(mean, standardDeviation) { }
 
         internal override (double From, double To) Reach => (Mean - 9 * StandardDeviation, Mean + 9 * StandardDeviation);
 
@@ -52,15 +46,12 @@ public abstract record Prior
         /// <param name="shape">1 to 1,000.</param>
         /// <param name="scale">Above zero.</param>
         public Gamma(double shape, double scale)
+            : base(shape * scale, Math.Sqrt(shape) * scale)
         {
-            if (!(shape is >= 1 and <= 1_000 && scale > 0 && double.IsFinite(scale)))
-                throw new ArgumentOutOfRangeException(nameof(shape), shape, "A shape of 1 to 1,000 and a scale above zero are wanted.");
+            if (shape is not (>= 1 and <= 1_000))
+                throw new ArgumentOutOfRangeException(nameof(shape), shape, "A shape of 1 to 1,000 is wanted.");
             (this.shape, this.scale) = (shape, scale);
         }
-
-        public override double Mean => shape * scale;
-
-        public override double StandardDeviation => Math.Sqrt(shape) * scale;
 
         internal override (double From, double To) Reach => (0, scale * (shape + 9 * Math.Sqrt(shape) + 45));
 
