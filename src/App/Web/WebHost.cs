@@ -10,6 +10,7 @@ using Ramwright.App.Stations.Find;
 using Ramwright.App.Stations.Plan;
 using Ramwright.App.Stations.Price;
 using Ramwright.App.Stations.Prove;
+using Ramwright.App.Stations.Prove.Live;
 using Ramwright.App.Stations.Rebuild;
 using Ramwright.App.Stations.Release;
 using Ramwright.App.Stations.Set;
@@ -50,6 +51,7 @@ public static class WebHost
         app.UseRouting();
         app.MapAssets();
         app.MapPapers();
+        app.MapLiveSeries();
         app.MapGet("/tablet.css", (HttpContext http) => Results.Text(TabletCookie.Of(http.Request.Cookies[TabletCookie.Name]).Css(), "text/css; charset=utf-8"));
         app.MapRazorPages();
         return app;
@@ -73,6 +75,7 @@ public static class WebHost
         services.AddSingleton<RebuildStation>();
         services.AddSingleton<SetStation>();
         services.AddSingleton<ProveStation>();
+        services.AddSingleton<SeriesRunner>();
         services.AddSingleton<ReleaseStation>();
         services.AddSingleton(new SimulatedBench(options.Clock, options.DevicePace));
 

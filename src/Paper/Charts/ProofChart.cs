@@ -151,11 +151,11 @@ internal sealed class ProofChartLayout
     /// <summary>A peak off the chart is drawn at its edge; its value says where it really lies.</summary>
     private double Kept(Pressure peak) => Math.Clamp(axis.Y(peak), (size * 1.9) - disc, bottom - disc);
 
-    /// <summary>The value above its disc, or under it where a limit line runs.</summary>
+    /// <summary>The value above its disc, or under it where a limit or the nominal line would run through it.</summary>
     private void Value(double x, double y, string words, bool bold, bool isVoid = false)
     {
         var (above, under) = (y - disc - (size * 0.35), y + disc + (size * 0.95));
-        double[] lines = [axis.Y(input.Limits.Max), axis.Y(input.Limits.Min)];
+        double[] lines = [axis.Y(input.Limits.Max), axis.Y(input.Limits.Min), axis.Y(input.Nominal ?? input.Limits.Max)];
         var crossed = lines.Any(line => line > above - (size * 0.85) && line < above + (size * 0.2));
         sketch.Text(isVoid ? Ink.PencilWord : Ink.Word, x, crossed ? under : above, words, size * 0.9, Anchor.Middle, bold);
     }

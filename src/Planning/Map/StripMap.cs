@@ -10,10 +10,15 @@ public static class StripMap
     /// <summary>Room beyond the drawing for the axis, as a share of its length.</summary>
     private const double Overhang = 0.03;
 
+    /// <summary>Room for the leaders between tool and balloons, as a share of its length.</summary>
+    private const double LeaderRoom = 0.027;
+
     /// <param name="plan">The plan to show; null draws the tool and numbers its parts in the model's order.</param>
     /// <param name="done">Parts that are off now; steps of the plan that are in it count as done.</param>
-    public static StripMapDrawing Layout(ServiceModel model, StripPlan? plan = null, ImmutableHashSet<NodeId>? done = null)
+    /// <param name="balloonShare">Radius of a balloon as a share of the tool's length, above zero: larger where the drawing is small.</param>
+    public static StripMapDrawing Layout(ServiceModel model, StripPlan? plan = null, ImmutableHashSet<NodeId>? done = null, double balloonShare = 1.0 / 60)
     {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(balloonShare);
         var progress = new MapProgress(plan, done ?? []);
         var placed = MapPlaces.Of(model).OrderByDescending(p => p.Box.Height * p.Box.Width).ToList();
         if (placed.Count == 0)
@@ -21,7 +26,7 @@ public static class StripMap
         var box = placed.Select(p => p.Box).Aggregate((a, b) => a.Including(b));
         var upper = UpperSide(placed, model, progress);
         var anchors = placed.ToDictionary(p => p.Part.Id, p => Anchor(p, upper.Contains(p.Part.Id)));
-        var balloons = Balloons(placed, model, progress, anchors, upper, box);
+        var balloons = Balloons(placed, model, progress, anchors, upper, box, Math.Clamp(box.Width * balloonShare, 2, 24));
         var hatches = MapHatching.Of(placed);
         return new StripMapDrawing
         {
@@ -77,15 +82,14 @@ public static class StripMap
     }
 
     private static ImmutableArray<MapBalloon> Balloons(
-        List<PlacedPart> placed, ServiceModel model, MapProgress progress, Dictionary<NodeId, MapPoint> anchors, HashSet<NodeId> upper, MapBox box)
+        List<PlacedPart> placed, ServiceModel model, MapProgress progress, Dictionary<NodeId, MapPoint> anchors, HashSet<NodeId> upper, MapBox box, double radius)
     {
-        var radius = Math.Clamp(box.Width / 60, 2, 12);
         var named = placed.Where(p => NumberOf(p, model, progress) is not null)
             .Select(p => new Named(NumberOf(p, model, progress)!.Value, p.Part.Id, anchors[p.Part.Id])).ToList();
         return
         [
-            .. MapBalloons.Row(named.Where(n => upper.Contains(n.Node)), Math.Max(0, box.Top) + 4 * radius, radius)
-                .Concat(MapBalloons.Row(named.Where(n => !upper.Contains(n.Node)), Math.Min(0, box.Bottom) - 4 * radius, radius))
+            .. MapBalloons.Row(named.Where(n => upper.Contains(n.Node)), Math.Max(0, box.Top) + 2.4 * radius + LeaderRoom * box.Width, radius)
+                .Concat(MapBalloons.Row(named.Where(n => !upper.Contains(n.Node)), Math.Min(0, box.Bottom) - 2.4 * radius - LeaderRoom * box.Width, radius))
                 .OrderBy(b => b.Number),
         ];
     }

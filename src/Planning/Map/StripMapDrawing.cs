@@ -26,6 +26,14 @@ public sealed record StripMapDrawing
 
     /// <summary>True when the places come from the model; false when at least one was derived from what blocks what.</summary>
     public required bool ToScale { get; init; }
+
+    /// <summary>The tool alone: no numbers, and no room kept for them.</summary>
+    public StripMapDrawing WithoutBalloons() => this with
+    {
+        Balloons = [],
+        Bounds = Parts.Select(p => p.Bounds).Concat(Axes.Select(a => new MapBox(a.From.X, a.From.Y, a.To.X, a.To.Y)))
+            .DefaultIfEmpty(Bounds).Aggregate((a, b) => a.Including(b)),
+    };
 }
 
 /// <summary>A point; millimetres.</summary>

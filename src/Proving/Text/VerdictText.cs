@@ -77,7 +77,7 @@ public static class VerdictText
         var guarded = verdict.GuardLow < verdict.GuardHigh
             ? QuantityText.Show(new PressureWindow(verdict.GuardLow, verdict.GuardHigh), units)
             : "nothing left";
-        return below.Pascals == above.Pascals
+        return QuantityText.Show(below, units) == QuantityText.Show(above, units)
             ? Text($"{limits}, {guarded} after {QuantityText.Show(below, units)} for what the device may be off")
             : Text($"{limits}, {guarded} after {QuantityText.Show(below, units)} at the lower and {QuantityText.Show(above, units)} at the upper limit for what the device may be off");
     }

@@ -3,9 +3,6 @@ using Ramwright.App.Web.Frame;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
 using Ramwright.Metrology.Text;
-using Ramwright.Paper.Drawing;
-using Ramwright.Paper.Maps;
-using Ramwright.Planning.Map;
 using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.App.House.Models;
@@ -53,7 +50,7 @@ public sealed class ModelPage(Bench bench) : BenchPage(bench)
             return Task.FromResult<IActionResult?>(NotFound());
         Shelved = shelved;
         if (shelved.Level >= 2)
-            Map = Svg.Write(StripMapPicture.Of(StripMap.Layout(Model)));
+            Map = ScreenMap.Of(Model);
         return base.PrepareAsync();
     }
 }

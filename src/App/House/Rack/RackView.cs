@@ -3,9 +3,11 @@ using System.Globalization;
 using Ramwright.App.Stations;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
+using Ramwright.Metrology.Quantities;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
 using Ramwright.Records.Jobs;
+using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.App.House.Rack;
 
@@ -40,11 +42,11 @@ public static class RackView
         bench.Models.Find(place.ModelId)?.Model.Tool.Name ?? place.ModelId,
         place.Tool.Value,
         house.NameOf(place.Customer),
-        Note(place, job),
+        Note(place, job, house, bench),
         By(place.Promised, bench.Today),
         place.Promised < bench.Today);
 
-    private static string Note(RackPlace place, JobState? job)
+    private static string Note(RackPlace place, JobState? job, HouseState house, Bench bench)
     {
         if (place.Quarantined)
             return "quarantined";
@@ -56,12 +58,18 @@ public static class RackView
             Station.Strip when job?.Strip is { } strip => strip.Next is { } next ? $"step {next + 1} of {strip.Plan.Steps.Length}" : "stripped",
             Station.Rebuild when job?.Rebuild is { } rebuild => rebuild.Next is { } next ? $"step {next + 1} of {rebuild.Plan.Steps.Length}" : "together again",
             Station.Set when job is { Setting.Locked: not null } => "set and locked",
-            Station.Set when job?.Setting.Runs is [.., { } last] => $"last run {last.Read.What.Peak.Bar.ToString("0", CultureInfo.InvariantCulture)} bar",
+            Station.Set when job?.Setting.Runs is [.., { } last] => Wants(last.Read.What.Peak, bench.Models.Find(place.ModelId)?.Model, house),
             Station.Set => "to be set",
             Station.Prove when job?.OpenSeries is { } series => series.IsFull ? "series full" : $"waiting for run {series.Peaks.Length + 1} of {series.Opened.What.PlannedRuns}",
             Station.Prove or Station.Release when place.Verdict is { } verdict => AnswerMark.Word(verdict),
             Station.Prove => "to be proved",
             _ => "how does it end?",
         };
+    }
+
+    private static string Wants(Pressure read, ServiceModel? model, HouseState house)
+    {
+        var words = new Words(house.Settings.Units);
+        return words.Show(read) + (model is null ? "" : $", wants {words.Show(model.Limits.Nominal)}");
     }
 }

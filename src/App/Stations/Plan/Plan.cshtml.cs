@@ -2,9 +2,7 @@ using System.Collections.Immutable;
 using Microsoft.AspNetCore.Mvc;
 using Ramwright.App.Web.Frame;
 using Ramwright.App.Web.Pages;
-using Ramwright.Paper.Drawing;
-using Ramwright.Paper.Maps;
-using Ramwright.Planning.Map;
+using Ramwright.App.Web.Parts;
 using Ramwright.Records.Events;
 using Ramwright.ServiceModels.Model;
 
@@ -50,7 +48,7 @@ public sealed class PlanPage(Bench bench, PlanStation station) : StationPage(ben
             ? new PlanProposal.Proposed(strip.Planned.What.Targets, [.. strip.Planned.What.Start], strip.Plan)
             : PlanStation.Propose(Model, Job, House.Settings.Rates, Kept);
         if (Proposed is { } proposed)
-            Map = Svg.Write(StripMapPicture.Of(StripMap.Layout(Model, proposed.Plan, proposed.Start)));
+            Map = ScreenMap.Of(Model, proposed.Plan, proposed.Start);
         return base.DrawAsync();
     }
 }

@@ -2,12 +2,11 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Microsoft.AspNetCore.Mvc;
 using Ramwright.App.Devices;
+using Ramwright.App.Stations.Prove.Live;
 using Ramwright.App.Web.Frame;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
 using Ramwright.Metrology.Quantities;
-using Ramwright.Paper.Charts;
-using Ramwright.Paper.Drawing;
 using Ramwright.Proving;
 using Ramwright.Proving.Text;
 using Ramwright.Records.Events;
@@ -17,7 +16,7 @@ using Ramwright.Records.Jobs;
 namespace Ramwright.App.Stations.Prove;
 
 /// <summary>Does this tool open within its limits, run after run, allowing for how well we measure.</summary>
-public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench devices) : StationPage(bench, Station.Prove)
+public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench devices, SeriesRunner runner) : StationPage(bench, Station.Prove)
 {
     private const int LargestUpload = 1_000_000;
 
@@ -30,9 +29,12 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
 
     public bool IsOpen => IsHere && Job.OpenSeries is not null;
 
+    /// <summary>Whether runs come by themselves now.</summary>
+    public bool IsRunning => IsOpen && runner.Find(Job.Id) is not null;
+
     public Verdict? Verdict { get; private set; }
 
-    public string? Chart { get; private set; }
+    public ProofPicture? Picture { get; private set; }
 
     public ImmutableArray<Option> Instruments => DeviceChoice.Of(House, Model, Bench.Today);
 
@@ -87,6 +89,14 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
 
     public Task<IActionResult> OnPostRunAsync() => TakeAsync(RunAsync, PageOf(Station.Prove));
 
+    public Task<IActionResult> OnPostSeriesAsync() => TakeAsync(s => runner.StartAsync(s, Job.Id, PageOf(Station.Prove)), PageOf(Station.Prove));
+
+    public Task<IActionResult> OnPostStopAsync()
+    {
+        runner.Stop(Job.Id);
+        return TakeAsync(_ => Task.FromResult<ActAnswer>(new ActAnswer.Begun(PageOf(Station.Prove))), PageOf(Station.Prove));
+    }
+
     public Task<IActionResult> OnPostReadAsync(string? peak)
     {
         Peak = peak;
@@ -123,16 +133,7 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
         if (Series is not { } series)
             return base.DrawAsync();
         Verdict = series.Closed?.What.Verdict ?? ProofDecision.Decide(series.ToProofSeries());
-        Chart = Svg.Write(ProofChart.Of(new ProofChartInput
-        {
-            Limits = series.Opened.What.Limits,
-            Nominal = Model.Limits.Nominal,
-            GuardLow = Verdict.GuardLow,
-            GuardHigh = Verdict.GuardHigh,
-            Planned = series.Opened.What.PlannedRuns,
-            Runs = [.. series.Runs.Select(r => new ChartRun(r.Taken.What.Peak, r.Void is not null))],
-            Units = Words.System,
-        }));
+        Picture = ProofPicture.Of(series, Verdict, Model, Words.System);
         return base.DrawAsync();
     }
 

@@ -4,9 +4,6 @@ using Microsoft.AspNetCore.Mvc;
 using Ramwright.App.Web.Frame;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
-using Ramwright.Paper.Drawing;
-using Ramwright.Paper.Maps;
-using Ramwright.Planning.Map;
 using Ramwright.Planning.Rebuild;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
@@ -88,7 +85,7 @@ public sealed class RebuildPage(Bench bench, RebuildStation station) : StationPa
     protected override Task<IActionResult?> DrawAsync()
     {
         if (Job.Strip is { } strip)
-            Map = Svg.Write(StripMapPicture.Of(StripMap.Layout(Model, strip.Plan, Job.Done)));
+            Map = ScreenMap.Of(Model, strip.Plan, Job.Done);
         return base.DrawAsync();
     }
 }

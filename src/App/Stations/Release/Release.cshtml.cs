@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.AspNetCore.Mvc;
+using Ramwright.App.Stations.Prove;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
 using Ramwright.Proving.Text;
@@ -13,7 +14,12 @@ public sealed class ReleasePage(Bench bench, ReleaseStation station) : StationPa
     public (string What, string Mend)? WhyNot => ReleaseStation.WhyNot(Job, Person);
 
     public AnswerMark? Answer => Job.StandingProof is { Closed: { } closed } series
-        ? new AnswerMark(closed.What.Verdict.Conformity, [VerdictText.Headline(closed.What.Verdict, Words.System)], Large: true)
+        ? new AnswerMark(closed.What.Verdict.Conformity, [VerdictText.Lines(closed.What.Verdict, series.ToProofSeries(), Words.System)[0]], Large: true)
+        : null;
+
+    /// <summary>The series that the verdict stands on.</summary>
+    public ProofPicture? Picture => Job.StandingProof is { Closed: { } closed } series
+        ? ProofPicture.Of(series, closed.What.Verdict, Model, Words.System)
         : null;
 
     public static ImmutableArray<Option> OtherEnds { get; } =

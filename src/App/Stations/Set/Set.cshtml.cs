@@ -59,11 +59,24 @@ public sealed class SetPage(Bench bench, SetStation station, SimulatedBench devi
 
     public Facts AdviceFacts => new(
     [
-        new("Turn", $"{(Advice.Direction == TurnDirection.Clockwise ? "clockwise" : "anticlockwise")} {AdvisedDegrees}°", string.Create(CultureInfo.InvariantCulture, $"{Advice.Turn.Turns * 12:0.#} twelfths of a turn")),
+        .. TurnFact,
         new("Expected mean", Advice.PredictedMean is { } mean ? Words.Show(mean) : "not known", Advice.PredictedInterval is { } interval ? $"95 % within {Words.Show(interval)}" : null),
         new("In the window", Advice.ChanceInWindow is { } inside ? Words.Percent(inside) : "not known"),
         new("Past the maximum", Advice.ChancePastMaximum is { } past ? Words.Percent(past, 2) : "not known"),
     ]);
+
+    /// <summary>How far to turn, as a workshop counts it; nothing where the screw stays.</summary>
+    private IEnumerable<Fact> TurnFact
+    {
+        get
+        {
+            if (Advice.Direction == TurnDirection.Stop)
+                yield break;
+            var (whole, rest) = ((int)Advice.Turn.Turns, Advice.Turn.Turns % 1 * 12);
+            yield return new("Turn", $"{(Advice.Direction == TurnDirection.Clockwise ? "clockwise" : "anticlockwise")} {AdvisedDegrees}°",
+                string.Create(CultureInfo.InvariantCulture, $"{(whole > 0 ? $"{whole} {(whole == 1 ? "turn" : "turns")} and " : "")}{rest:0.#} twelfths{(whole > 0 ? "" : " of a turn")}"));
+        }
+    }
 
     public Task<IActionResult> OnPostReadAsync(string? peak, string? instrument)
     {
@@ -114,6 +127,9 @@ public sealed class SetPage(Bench bench, SetStation station, SimulatedBench devi
             Runs = [.. Job.Setting.Runs.Select(r => r.Run)],
             Advice = Advice,
             Units = Words.System,
+            Width = 430,
+            Height = 340,
+            LabelSize = 15,
         }));
         return base.DrawAsync();
     }

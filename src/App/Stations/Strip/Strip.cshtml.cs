@@ -3,9 +3,6 @@ using Microsoft.AspNetCore.Mvc;
 using Ramwright.App.Web.Frame;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
-using Ramwright.Paper.Drawing;
-using Ramwright.Paper.Maps;
-using Ramwright.Planning.Map;
 using Ramwright.Planning.Strip;
 using Ramwright.Records.Events;
 using Ramwright.ServiceModels.Model;
@@ -96,7 +93,7 @@ public sealed class StripPage(Bench bench, StripStation station) : StationPage(b
     protected override Task<IActionResult?> DrawAsync()
     {
         if (Job.Strip is { } strip)
-            Map = Svg.Write(StripMapPicture.Of(StripMap.Layout(Model, strip.Plan, Job.Done)));
+            Map = ScreenMap.Of(Model, strip.Plan, Job.Done);
         return base.DrawAsync();
     }
 

@@ -14,6 +14,9 @@ public abstract record ActAnswer
     /// <summary>In the ledger, under this number.</summary>
     public sealed record Done(JobId? Job, EntryNumber Entry, bool Repeated) : ActAnswer;
 
+    /// <summary>Something runs now that writes its entries by itself; the page that shows it.</summary>
+    public sealed record Begun(string Page) : ActAnswer;
+
     /// <summary>Not recorded: what was given has mistakes.</summary>
     public sealed record Refused(ImmutableArray<FormMistake> Mistakes) : ActAnswer;
 

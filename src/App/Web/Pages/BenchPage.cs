@@ -66,6 +66,8 @@ public abstract class BenchPage(Bench bench) : SheetPage
             case ActAnswer.Done done:
                 var url = next(done);
                 return LocalRedirect(url + (url.Contains('?', StringComparison.Ordinal) ? "&" : "?") + "entry=" + done.Entry);
+            case ActAnswer.Begun begun:
+                return LocalRedirect(begun.Page);
             case ActAnswer.Refused refused:
                 foreach (var mistake in refused.Mistakes)
                     Mistakes.Add(mistake);

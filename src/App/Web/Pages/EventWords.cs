@@ -43,6 +43,16 @@ public static class EventWords
         _ => what.GetType().Name,
     };
 
+    public static string KindWord(ReportKind kind) => kind switch
+    {
+        ReportKind.WorkSheet => "work sheet",
+        ReportKind.Quote => "quote",
+        ReportKind.ServiceRecord => "service record",
+        ReportKind.ProofReport => "proof report",
+        ReportKind.Label => "label",
+        _ => "do-not-use tag",
+    };
+
     public static string EndWord(JobEnd end) => end switch
     {
         JobEnd.Released => "released",
