@@ -113,6 +113,11 @@ internal sealed class ConditionalLines(
     private string Text(Part part, IEnumerable<NodeId> renewed)
     {
         var names = model.Parts.Where(p => renewed.Contains(p.Id)).Select(p => p.Name).ToList();
-        return names.Count == 0 ? $"{part.Name}: more to open" : $"if {part.Name} is not fit for use: renew {string.Join(", ", names)}";
+        return names switch
+        {
+            [] => $"{part.Name}: more to open",
+            [var only] when only == part.Name => $"{only}, where it is not fit for use",
+            _ => $"{part.Name} not fit for use: renew {string.Join(", ", names)}",
+        };
     }
 }

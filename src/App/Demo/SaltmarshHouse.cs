@@ -43,7 +43,7 @@ public static class SaltmarshHouse
         new InstrumentRegistered(ForceCell, "force cell 150 kN with jaw block", InstrumentKind.ForceCell, MeasuredKind.Force)
         {
             Maker = "made here",
-            SerialNumber = "FC-2",
+            SerialNumber = "22-0417",
             Range = MeasuredValue.Of(Force.FromNewtons(150_000)),
             Resolution = MeasuredValue.Of(Force.FromNewtons(10)),
             Response = TimeSpan.FromMilliseconds(0.1),
@@ -53,7 +53,7 @@ public static class SaltmarshHouse
         new InstrumentCalibrated(ForceCell, today.AddDays(-271), today.AddDays(94), "K-2231", "Saltmarsh Harbour Calibration", MeasuredValue.Of(Force.FromNewtons(340))),
         new InstrumentRegistered(InstrumentId.Parse("PG-1"), "port gauge 1,000 bar", InstrumentKind.PortGauge, MeasuredKind.Pressure)
         {
-            SerialNumber = "PG-1",
+            SerialNumber = "19-1188",
             Range = MeasuredValue.Of(Pressure.FromBar(1000)),
             Resolution = MeasuredValue.Of(Pressure.FromBar(0.5)),
             Response = TimeSpan.FromMilliseconds(2),

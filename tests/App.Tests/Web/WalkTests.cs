@@ -92,6 +92,8 @@ public sealed partial class WalkTests
         var run = page.Locator("button:has-text('Run on the simulated device')");
         await (station == "set" && await run.CountAsync() > 0 ? run.First : page.Locator("main .act").First).ClickAsync();
         await page.WaitForLoadStateAsync(LoadState.Load);
+        if (station == "prove" && await page.Locator("[data-live]").CountAsync() > 0)
+            await page.WaitForFunctionAsync("() => document.querySelector('h1').textContent === 'Series full'");
     }
 
     /// <summary>Holds a page that was not looked at yet against axe.</summary>

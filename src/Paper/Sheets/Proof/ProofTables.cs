@@ -66,7 +66,7 @@ internal static class ProofTables
         QuantityText.Show(claim.Guarded, units),
         double.IsFinite(claim.DistanceInS) ? claim.DistanceInS.ToString("0.00", CultureInfo.InvariantCulture) + " s" : "no scatter seen",
         verdict.OneSidedFactor is { } k ? "≥ " + k.ToString("0.00", CultureInfo.InvariantCulture) + " s" : "",
-        "≥ " + SheetText.Percent(claim.ShareShown, 2),
+        "≥ " + ShareText.AtLeast(claim.ShareShown),
         new Span(claim.Holds ? "holds" : $"{SheetText.Percent(series.Coverage)} not shown", TextStyle.Strong),
     ];
 
@@ -96,5 +96,5 @@ internal static class ProofTables
 
     private static string Peak(Pressure p, UnitSystem units) => QuantityText.Parts(p, units, units == UnitSystem.Metric ? 1 : 0).Number;
 
-    private static string Part(Pressure p, UnitSystem units) => QuantityText.Parts(p, units, units == UnitSystem.Metric ? 1 : 0).Number;
+    private static string Part(Pressure p, UnitSystem units) => QuantityText.Parts(p, units, units == UnitSystem.Metric ? 2 : 1).Number;
 }
