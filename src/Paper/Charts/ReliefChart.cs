@@ -84,7 +84,7 @@ internal sealed class ReliefChartLayout
         sketch.Line(Ink.Limit, left, yMax, right, yMax);
         sketch.Line(Ink.Limit, left, yMin, right, yMin);
         sketch.Line(Ink.Maximum, left, yTop, right, yTop);
-        sketch.Text(Ink.PencilWord, right, yTop - (size * 0.4), "maximum", size * 0.9, Anchor.End);
+        sketch.Text(Ink.PencilWord, left + (size * 0.4), yTop - (size * 0.4), "maximum", size * 0.9);
         axis.Label(sketch, input.Maximum, left, size);
         axis.Label(sketch, input.Window.Max, left, size, bold: true);
         axis.Label(sketch, input.Window.Min, left, size, bold: true);
@@ -170,7 +170,7 @@ internal sealed class ReliefChartLayout
         }
 
         sketch.Circle(Ink.Advised, x, axis.Y(mean), size * 0.72);
-        sketch.Text(Ink.Word, x, axis.Y(input.Advice.PredictedInterval?.Max ?? mean) - (size * 1), "next, " + Signed(next * 360), size * 0.9, Anchor.Middle, bold: true);
+        sketch.Text(Ink.Word, x, Math.Min(axis.Y(input.Advice.PredictedInterval?.Min ?? mean) + (size * 1.3), bottom - (size * 0.3)), "next, " + Signed(next * 360), size * 0.9, Anchor.Middle, bold: true);
     }
 
     private string Describe()

@@ -17,6 +17,9 @@ public sealed class TabletPage(Bench bench) : BenchPage(bench)
 
     public int CardPixels => (int)Math.Round(Tablet.PixelsPerMillimetre * TabletCookie.CardMillimetres);
 
+    /// <summary>The width offered that is nearest to the one kept.</summary>
+    public int Nearest => Widths.MinBy(w => Math.Abs(w - CardPixels));
+
     public override bool NeedsPerson => false;
 
     public override Sheet Sheet => new()

@@ -61,8 +61,8 @@ public sealed class SetPage(Bench bench, SetStation station, SimulatedBench devi
     [
         .. TurnFact,
         new("Expected mean", Advice.PredictedMean is { } mean ? Words.Show(mean) : "not known", Advice.PredictedInterval is { } interval ? $"95 % within {Words.Show(interval)}" : null),
-        new("In the window", Advice.ChanceInWindow is { } inside ? Words.Percent(inside) : "not known"),
-        new("Past the maximum", Advice.ChancePastMaximum is { } past ? Words.Percent(past, 2) : "not known"),
+        new("In the window", Advice.ChanceInWindow is { } inside ? Words.Chance(inside) : "not known"),
+        new("Past the maximum", Advice.ChancePastMaximum is { } past ? Words.Chance(past) : "not known"),
     ]);
 
     /// <summary>How far to turn, as a workshop counts it; nothing where the screw stays.</summary>

@@ -40,5 +40,14 @@ public sealed class Words(Units units)
 
     public static string Day(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
 
+    /// <summary>A chance that is never shown as certain: <c>over 99.9 %</c>, <c>under 0.01 %</c>.</summary>
+    public static string Chance(double chance) => chance switch
+    {
+        > 0.999 => "over 99.9 %",
+        < 0.0001 => "under 0.01 %",
+        < 0.01 => Percent(chance, 2),
+        _ => Percent(chance),
+    };
+
     public static string Percent(double share, int decimals = 0) => (share * 100).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) + " %";
 }
