@@ -112,4 +112,24 @@ public sealed class WorkedExamples
         Assert.Equal(1.76e-6, answer.Standard, 0.005e-6);
         Assert.Equal(1.7554772808125777e-6, answer.Standard, 1e-15);
     }
+
+    // Pressure-sensor data of R. Kessel as worked in the documentation of the open GTC library: p = a + b·(x + e_res) + e_lin, a and b correlated
+    [Theory]
+    [InlineData(0.0, 0.00582812)]
+    [InlineData(0.2039, 0.00584124)]
+    [InlineData(0.408, 0.00589119)]
+    [InlineData(0.612, 0.00597701)]
+    [InlineData(0.816, 0.0060972)]
+    [InlineData(1.0201, 0.00624986)]
+    [InlineData(1.2242, 0.00643263)]
+    [InlineData(1.4283, 0.00664303)]
+    [InlineData(1.6325, 0.00687865)]
+    [InlineData(1.8367, 0.00713689)]
+    [InlineData(2.041, 0.00741554)]
+    public void Two_point_calibration_of_a_pressure_sensor(double reading, double expanded)
+    {
+        var budget = Of("a + b * (x + res) + lin", X("a", 0, Normal(0.00028)), X("b", 9.79912, Normal(0.00114)), X("x", reading), X("res", 0, Rectangular(5e-5)), X("lin", 0, Rectangular(0.005)))
+            .With(new Correlation(0, 1, -0.1212));
+        Assert.Equal(expanded, 2 * budget.Linear().Standard, 0.5e-8);
+    }
 }
