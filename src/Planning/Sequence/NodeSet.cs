@@ -9,8 +9,6 @@ internal readonly struct NodeSet(ulong[] words) : IEquatable<NodeSet>
 
     public static NodeSet Empty(int capacity) => new(new ulong[Math.Max(1, (capacity + 63) / 64)]);
 
-    public ReadOnlySpan<ulong> Words => words;
-
     public bool this[int index] => (words[index >> 6] >> (index & 63) & 1) != 0;
 
     public int Count
@@ -28,6 +26,10 @@ internal readonly struct NodeSet(ulong[] words) : IEquatable<NodeSet>
 
     public NodeSet Copy() => new((ulong[])words.Clone());
 
+    public void CopyTo(NodeSet other) => words.CopyTo(other.words, 0);
+
+    public void Clear() => Array.Clear(words);
+
     public void UnionWith(NodeSet other)
     {
         for (var i = 0; i < words.Length; i++)
@@ -38,12 +40,6 @@ internal readonly struct NodeSet(ulong[] words) : IEquatable<NodeSet>
     {
         for (var i = 0; i < words.Length; i++)
             words[i] &= other.words[i];
-    }
-
-    public void Except(NodeSet other)
-    {
-        for (var i = 0; i < words.Length; i++)
-            words[i] &= ~other.words[i];
     }
 
     public bool IsSubsetOf(NodeSet other)

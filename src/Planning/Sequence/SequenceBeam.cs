@@ -1,58 +1,73 @@
 namespace Ramwright.Planning.Sequence;
 
 /// <summary>A good order quickly: of each generation of changes only the most promising are followed.</summary>
-internal static class SequenceBeam
+internal sealed class SequenceBeam
 {
-    private sealed record Partial(NodeSet Done, int Tool, int Posture, long Cost, long Total, Partial? Parent);
+    private readonly SequenceProblem problem;
+    private readonly EntryBound bound;
+    private readonly Changes changes;
+    private readonly StateTable table;
+    private readonly ulong[] next;
+    private readonly HashSet<int> chosen = [];
+    private int best = -1;
+
+    private SequenceBeam(SequenceProblem problem)
+    {
+        (this.problem, bound, changes) = (problem, new EntryBound(problem), new Changes(problem));
+        (table, next) = (new StateTable(problem.Words), new ulong[problem.Words]);
+    }
 
     /// <param name="width">How many are followed side by side; 1 or more.</param>
-    public static SequenceResult Solve(SequenceProblem problem, int width)
+    public static SequenceResult Solve(SequenceProblem problem, int width) => new SequenceBeam(problem).Solve(width);
+
+    private SequenceResult Solve(int width)
     {
-        var bound = new EntryBound(problem);
-        var start = problem.Run(NodeSet.Empty(problem.Count), problem.ToolInHand, problem.PostureNow);
-        var least = bound.Of(start, problem.ToolInHand, problem.PostureNow);
-        List<Partial> front = [new Partial(start, problem.ToolInHand, problem.PostureNow, 0, least, null)];
-        Partial? best = null;
-        var states = 0;
-        while (front.Count > 0)
+        problem.Run(next, problem.ToolInHand, problem.PostureNow);
+        var least = bound.Of(next, problem.ToolInHand, problem.PostureNow);
+        List<int> front = [table.Improve(next, new StateTable.State(problem.ToolInHand, problem.PostureNow, 0, -1))];
+        var (states, candidates) = (0, new List<(long Total, int Left, int State)>());
+        for (; front.Count > 0; states += front.Count)
         {
-            var next = new Dictionary<(NodeSet, int, int), Partial>();
-            foreach (var partial in front)
+            candidates.Clear();
+            foreach (var state in front)
             {
-                states++;
-                if (partial.Done.Count == problem.Count)
-                    best = best is null || partial.Cost < best.Cost ? partial : best;
+                if (SequenceProblem.CountOf(table.Done(state)) == problem.Count)
+                    best = best < 0 || table[state].Cost < table[best].Cost ? state : best;
                 else
-                    Spread(problem, bound, partial, next);
+                    Spread(state, candidates);
             }
 
-            front = [.. next.Values.Where(p => best is null || p.Total < best.Cost)
-                .OrderBy(p => p.Total).ThenByDescending(p => p.Done.Count).Take(width)];
+            Choose(width, candidates, front);
         }
 
-        return new SequenceResult(OrderOf(problem, best!), best!.Cost, least, states);
+        return new SequenceResult(SequenceKernel.OrderTo(problem, table, best), table[best].Cost, least, states);
     }
 
-    private static void Spread(SequenceProblem problem, EntryBound bound, Partial partial, Dictionary<(NodeSet, int, int), Partial> next)
+    private void Spread(int state, List<(long Total, int Left, int State)> candidates)
     {
-        foreach (var (tool, posture) in Changes.From(problem, partial.Done, partial.Tool, partial.Posture))
+        var (tool, posture, cost, _) = table[state];
+        foreach (var (t, p) in changes.From(table.Done(state), tool, posture))
         {
-            var cost = partial.Cost + problem.ChangeCost(partial.Tool, partial.Posture, tool, posture);
-            var done = problem.Run(partial.Done, tool, posture);
-            if (next.TryGetValue((done, tool, posture), out var known) && known.Cost <= cost)
-                continue;
-            next[(done, tool, posture)] = new Partial(done, tool, posture, cost, cost + bound.Of(done, tool, posture), partial);
+            table.Done(state).CopyTo(next);
+            problem.Run(next, t, p);
+            var after = new StateTable.State(t, p, cost + problem.ChangeCost(tool, posture, t, p), state);
+            if (table.Improve(next, after) is >= 0 and var found)
+                candidates.Add((after.Cost + bound.Of(next, t, p), problem.Count - SequenceProblem.CountOf(next), found));
         }
     }
 
-    private static int[] OrderOf(SequenceProblem problem, Partial best)
+    /// <summary>The best of a generation, each state once.</summary>
+    private void Choose(int width, List<(long Total, int Left, int State)> candidates, List<int> front)
     {
-        var path = new Stack<Partial>();
-        for (var at = best; at is not null; at = at.Parent)
-            path.Push(at);
-        var (order, done) = (new List<int>(), NodeSet.Empty(problem.Count));
-        foreach (var partial in path)
-            done = problem.Run(done, partial.Tool, partial.Posture, order);
-        return [.. order];
+        candidates.Sort();
+        front.Clear();
+        chosen.Clear();
+        foreach (var candidate in candidates)
+        {
+            if (front.Count == width || (best >= 0 && candidate.Total >= table[best].Cost))
+                break;
+            if (chosen.Add(candidate.State))
+                front.Add(candidate.State);
+        }
     }
 }

@@ -10,20 +10,23 @@ internal sealed class SequenceKernel
 {
     private readonly SequenceProblem problem;
     private readonly EntryBound bound;
-    private readonly List<Node> nodes = [];
-    private readonly Dictionary<Key, long> cheapest = [];
-    private readonly PriorityQueue<int, Rank> open = new(Rank.Order);
+    private readonly Changes changes;
+    private readonly StateTable table;
+    private readonly ulong[] next;
+    private readonly PriorityQueue<(int State, long Cost), Rank> open = new(Rank.Order);
+    private int pushed;
 
-    private SequenceKernel(SequenceProblem problem) => (this.problem, bound) = (problem, new EntryBound(problem));
-
-    private readonly record struct Key(NodeSet Done, int Tool, int Posture);
-
-    private readonly record struct Node(Key At, long Cost, int Parent);
+    private SequenceKernel(SequenceProblem problem)
+    {
+        (this.problem, bound, changes) = (problem, new EntryBound(problem), new Changes(problem));
+        (table, next) = (new StateTable(problem.Words), new ulong[problem.Words]);
+    }
 
     /// <summary>The least cost of changes, below which no order can lie; quick.</summary>
     public static long LeastCost(SequenceProblem problem)
     {
-        var done = problem.Run(NodeSet.Empty(problem.Count), problem.ToolInHand, problem.PostureNow);
+        var done = new ulong[problem.Words];
+        problem.Run(done, problem.ToolInHand, problem.PostureNow);
         return new EntryBound(problem).Of(done, problem.ToolInHand, problem.PostureNow);
     }
 
@@ -32,9 +35,10 @@ internal sealed class SequenceKernel
     public static SequenceResult Solve(SequenceProblem problem, long cutoff = long.MaxValue, int stateLimit = int.MaxValue)
     {
         var quick = SequenceBeam.Solve(problem, width: 4);
-        var kernel = new SequenceKernel(problem);
+        if (quick.IsProven && quick.Cost < cutoff)
+            return quick;
         var best = quick.Cost < cutoff ? quick : new SequenceResult(null, cutoff, 0, quick.States);
-        var result = kernel.Search(best, stateLimit);
+        var result = new SequenceKernel(problem).Search(best, stateLimit);
         if (result.IsProven)
             return result;
         var wide = SequenceBeam.Solve(problem, width: 200);
@@ -43,50 +47,48 @@ internal sealed class SequenceKernel
             : result;
     }
 
+    /// <summary>The steps in the order in which a search came to a state.</summary>
+    public static int[] OrderTo(SequenceProblem problem, StateTable table, int state)
+    {
+        var (order, done) = (new List<int>(problem.Count), new ulong[problem.Words]);
+        foreach (var at in table.PathTo(state))
+            problem.Run(done, table[at].Tool, table[at].Posture, order);
+        return [.. order];
+    }
+
     private SequenceResult Search(SequenceResult best, int stateLimit)
     {
-        var start = problem.Run(NodeSet.Empty(problem.Count), problem.ToolInHand, problem.PostureNow);
-        Push(new Key(start, problem.ToolInHand, problem.PostureNow), 0, -1, best.Cost);
+        problem.Run(next, problem.ToolInHand, problem.PostureNow);
+        Push(new StateTable.State(problem.ToolInHand, problem.PostureNow, 0, -1), best.Cost);
         var looked = 0;
-        while (open.TryDequeue(out var index, out var rank))
+        while (open.TryDequeue(out var at, out var rank))
         {
-            var node = nodes[index];
-            if (cheapest[node.At] < node.Cost)
+            var (state, (tool, posture, cost, _)) = (at.State, table[at.State]);
+            if (cost < at.Cost)
                 continue;
-            if (node.At.Done.Count == problem.Count)
-                return new SequenceResult(OrderTo(index), node.Cost, node.Cost, looked);
+            if (SequenceProblem.CountOf(table.Done(state)) == problem.Count)
+                return new SequenceResult(OrderTo(problem, table, state), cost, cost, looked);
             if (++looked > stateLimit)
                 return best with { LowerBound = Math.Min(rank.Total, best.Cost), States = looked };
-            foreach (var (tool, posture) in Changes.From(problem, node.At.Done, node.At.Tool, node.At.Posture))
+            foreach (var (t, p) in changes.From(table.Done(state), tool, posture))
             {
-                var cost = node.Cost + problem.ChangeCost(node.At.Tool, node.At.Posture, tool, posture);
-                Push(new Key(problem.Run(node.At.Done, tool, posture), tool, posture), cost, index, best.Cost);
+                table.Done(state).CopyTo(next);
+                problem.Run(next, t, p);
+                Push(new StateTable.State(t, p, cost + problem.ChangeCost(tool, posture, t, p), state), best.Cost);
             }
         }
 
         return best with { LowerBound = best.Cost, States = looked };
     }
 
-    private void Push(Key at, long cost, int parent, long cutoff)
+    /// <summary>Puts the state with the steps of <see cref="next"/> in the queue, unless it cannot beat the cutoff or is known as cheaply.</summary>
+    private void Push(StateTable.State state, long cutoff)
     {
-        if (cheapest.TryGetValue(at, out var known) && known <= cost)
+        var number = table.Improve(next, state);
+        if (number < 0)
             return;
-        var rest = bound.Of(at.Done, at.Tool, at.Posture);
-        if (cost + rest >= cutoff)
-            return;
-        cheapest[at] = cost;
-        open.Enqueue(nodes.Count, new Rank(cost + rest, rest, nodes.Count));
-        nodes.Add(new Node(at, cost, parent));
-    }
-
-    private int[] OrderTo(int index)
-    {
-        var path = new Stack<Node>();
-        for (; index >= 0; index = nodes[index].Parent)
-            path.Push(nodes[index]);
-        var (order, done) = (new List<int>(), NodeSet.Empty(problem.Count));
-        foreach (var node in path)
-            done = problem.Run(done, node.At.Tool, node.At.Posture, order);
-        return [.. order];
+        var rest = bound.Of(next, state.Tool, state.Posture);
+        if (state.Cost + rest < cutoff)
+            open.Enqueue((number, state.Cost), new Rank(state.Cost + rest, rest, pushed++));
     }
 }

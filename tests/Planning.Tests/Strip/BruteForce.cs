@@ -5,13 +5,17 @@ using Ramwright.ServiceModels.Model;
 namespace Ramwright.Planning.Tests.Strip;
 
 /// <summary>Every order and every way, straight from the model: the least cost, or null where the targets cannot be freed.</summary>
-/// <remarks>Shares nothing with the planner: no graph, no bound, no dominance, no relevance. Only what is dearer than the best so far is dropped.</remarks>
+/// <remarks>Shares nothing with the planner: no graph, no bound, no dominance, no relevance. Only what is dearer than the best so far, or
+/// than the same state met before (parts off, renewals owed, tool, posture), is dropped.</remarks>
 internal sealed class BruteForce
 {
     private readonly StripJob job;
+    private readonly NodeId[] nodes;
+    private readonly Dictionary<(int Done, int Owed, ToolId?, PostureId?), decimal> met = [];
     private decimal? best;
 
-    private BruteForce(StripJob job) => this.job = job;
+    private BruteForce(StripJob job) =>
+        (this.job, nodes) = (job, [.. job.Model.States.Select(s => s.Id), .. job.Model.Parts.Select(p => p.Id)]);
 
     public static decimal? LeastCost(StripJob job)
     {
@@ -23,8 +27,10 @@ internal sealed class BruteForce
 
     private void Try(ImmutableHashSet<NodeId> done, ImmutableHashSet<NodeId> owed, ToolId? tool, PostureId? posture, decimal cost)
     {
-        if (cost >= best)
+        var now = (Bits(done), Bits(owed), tool, posture);
+        if (cost >= best || (met.TryGetValue(now, out var before) && before <= cost))
             return;
+        met[now] = cost;
         if (job.Targets.All(done.Contains))
         {
             best = cost;
@@ -49,6 +55,8 @@ internal sealed class BruteForce
             }
         }
     }
+
+    private int Bits(ImmutableHashSet<NodeId> some) => nodes.Select((node, i) => some.Contains(node) ? 1 << i : 0).Sum();
 
     /// <summary>Parts always renewed that can come off now and could not before, unless making the tool safe was all that they waited for.</summary>
     private IEnumerable<NodeId> LaidOpen(ImmutableHashSet<NodeId> before, ImmutableHashSet<NodeId> after)

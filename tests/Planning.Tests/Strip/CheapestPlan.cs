@@ -8,21 +8,12 @@ namespace Ramwright.Planning.Tests.Strip;
 public sealed class CheapestPlan
 {
     [Fact]
-    public void Costs_what_trying_every_order_and_every_way_finds() => RandomJobs.WithNodes(2, 7).Sample(
-        job =>
-        {
-            var least = BruteForce.LeastCost(job);
-            if (StripPlanner.Plan(job) is not StripAnswer.Planned { Plan: var plan })
-                Assert.Null(least);
-            else
-            {
-                Assert.NotNull(least);
-                Assert.True(plan.ProvenOptimal);
-                Assert.Equal(0m, plan.Gap.Amount);
-                Assert.Equal((double)least.Value, (double)plan.Cost.Amount, tolerance: 1e-5);
-            }
-        },
-        iter: 4_000, print: RandomJobs.Print);
+    public void Costs_what_trying_every_order_and_every_way_finds() =>
+        RandomJobs.WithNodes(2, 8).Sample(Compare, iter: 4_000, print: RandomJobs.Print);
+
+    [Fact]
+    public void Costs_so_too_where_every_part_has_several_ways_tools_and_postures() =>
+        RandomJobs.Choosy(3, 7).Sample(Compare, iter: 1_500, print: RandomJobs.Print);
 
     [Fact]
     public void The_random_jobs_are_worth_trying()
@@ -104,6 +95,20 @@ public sealed class CheapestPlan
                 Assert.Equal(first.Steps.Select(s => (s.Node, s.Way)), second.Steps.Select(s => (s.Node, s.Way)));
         },
         iter: 200);
+
+    private static void Compare(StripJob job)
+    {
+        var least = BruteForce.LeastCost(job);
+        if (StripPlanner.Plan(job) is not StripAnswer.Planned { Plan: var plan })
+            Assert.Null(least);
+        else
+        {
+            Assert.NotNull(least);
+            Assert.True(plan.ProvenOptimal);
+            Assert.Equal(0m, plan.Gap.Amount);
+            Assert.Equal((double)least.Value, (double)plan.Cost.Amount, tolerance: 1e-5);
+        }
+    }
 
     /// <summary>What is left to pay from a step on, straight from the plan's steps and the model's prices.</summary>
     private static decimal CostFrom(StripJob job, StripPlan plan, int step)

@@ -15,6 +15,9 @@ internal static class RandomJobs
     public static Gen<StripJob> WithNodes(int least, int most, bool begun = true) =>
         Gen.Select(Gen.Int[least, most], Gen.UInt).Select((count, seed) => Job(count, new Random(unchecked((int)seed)), begun));
 
+    /// <summary>Two or three ways for each part, every way with a tool and a posture, everything a target: choosing and ordering at their hardest.</summary>
+    public static Gen<StripJob> Choosy(int least, int most) => WithNodes(least, most).Select(Gen.UInt, (job, seed) => Choosy(job, new Random(unchecked((int)seed))));
+
     /// <summary>A job in a few lines, for a failing case.</summary>
     public static string Print(StripJob job) => string.Join('\n',
         job.Model.States.Select(s => $"{s.Id} isolates {s.Isolates}: {string.Join(' ', s.Reach?.Needs ?? [])} {s.Reach?.Time} {s.Reach?.Tool} {s.Reach?.Posture}")
@@ -43,6 +46,19 @@ internal static class RandomJobs
             ToolInHand = begun && random.Next(3) == 0 ? Tools[random.Next(Tools.Length)] : null,
             Posture = begun && random.Next(3) == 0 ? Postures[random.Next(Postures.Length)] : null,
         };
+    }
+
+    private static StripJob Choosy(StripJob job, Random random)
+    {
+        WayOff Held(WayOff way) => way with { Tool = Tools[random.Next(Tools.Length)], Posture = Postures[random.Next(Postures.Length)] };
+        ImmutableArray<Part> parts =
+        [
+            .. job.Model.Parts.Select((part, i) => part with
+            {
+                WaysOff = [.. Enumerable.Range(0, random.Next(2, 4)).Select(_ => Held(Way(part.Id, [.. job.Model.Parts.Take(i + 1).Select(p => p.Id)], random)))],
+            }),
+        ];
+        return job with { Model = job.Model with { Parts = parts }, Targets = [.. parts.Select(p => p.Id)] };
     }
 
     private static State State(NodeId id, NodeId[] ids, Random random) => new()

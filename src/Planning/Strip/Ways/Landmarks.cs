@@ -13,16 +13,22 @@ internal sealed class Landmarks
     private readonly int[] decided;
     private readonly NodeSet[] of;
     private readonly NodeSet reached;
+    private readonly NodeSet[][] before;
+    private readonly int[][] usable;
 
     private Landmarks(WayGraph graph, int[] decided)
     {
         (this.graph, this.decided) = (graph, decided);
-        of = new NodeSet[graph.Count];
+        (of, before, usable) = (new NodeSet[graph.Count], new NodeSet[graph.Count][], new int[graph.Count][]);
         (Needed, reached) = (NodeSet.Empty(graph.Count), NodeSet.Empty(graph.Count));
+        Cheapest = new long[graph.Count];
     }
 
     /// <summary>All that is needed for all targets.</summary>
     public NodeSet Needed { get; }
+
+    /// <summary>Cost of the cheapest usable way of each node, 0 where there is none.</summary>
+    public long[] Cheapest { get; }
 
     /// <param name="decided">For each node the way it is done, or -1 where that is open.</param>
     /// <returns>Null when the decisions leave a target without a way.</returns>
@@ -32,6 +38,7 @@ internal sealed class Landmarks
         if (landmarks.ReachOrder() is not { } order)
             return null;
         landmarks.Settle(order);
+        landmarks.FindUsable();
         foreach (var target in graph.Targets)
             landmarks.Needed.UnionWith(landmarks.of[target]);
         return landmarks;
@@ -41,32 +48,12 @@ internal sealed class Landmarks
     public NodeSet this[int node] => of[node];
 
     /// <summary>The ways of a node that are still open and of use, by number.</summary>
-    public List<int> Usable(int node)
-    {
-        var usable = new List<int>();
-        for (var way = 0; way < graph.Ways[node].Length; way++)
-        {
-            if (IsOpen(node, way) && !Before(graph.Ways[node][way])[node] && graph.Ways[node][way].Needs.IsSubsetOf(reached))
-                usable.Add(way);
-        }
+    public int[] Usable(int node) => usable[node];
 
-        return usable;
-    }
+    /// <summary>All that any plan that uses this usable way must have done before.</summary>
+    public NodeSet Before(int node, int way) => before[node][way];
 
-    /// <summary>All that any plan that uses this way must have done before.</summary>
-    public NodeSet Before(GraphWay way)
-    {
-        var before = NodeSet.Empty(graph.Count);
-        foreach (var need in way.Needs)
-        {
-            if (reached[need])
-                before.UnionWith(of[need]);
-        }
-
-        return before;
-    }
-
-    private bool IsOpen(int node, int way) => decided[node] < 0 || decided[node] == way;
+    private bool IsOpen(int node, int way) => (decided[node] < 0 || decided[node] == way) && graph.Ways[node][way].Needs.IsSubsetOf(reached);
 
     private List<int>? ReachOrder()
     {
@@ -91,7 +78,7 @@ internal sealed class Landmarks
     {
         for (var way = 0; way < graph.Ways[node].Length; way++)
         {
-            if (IsOpen(node, way) && graph.Ways[node][way].Needs.IsSubsetOf(reached))
+            if (IsOpen(node, way))
                 return true;
         }
 
@@ -101,30 +88,63 @@ internal sealed class Landmarks
     private void Settle(List<int> order)
     {
         foreach (var node in order)
-            of[node] = reached;
+            of[node] = reached.Copy();
+        var (meet, needed) = (NodeSet.Empty(graph.Count), NodeSet.Empty(graph.Count));
         for (var changed = true; changed;)
         {
             changed = false;
             foreach (var node in order)
             {
-                var now = Meet(node);
-                changed |= !now.Equals(of[node]);
-                of[node] = now;
+                Meet(node, meet, needed);
+                if (meet.Equals(of[node]))
+                    continue;
+                meet.CopyTo(of[node]);
+                changed = true;
             }
         }
     }
 
-    private NodeSet Meet(int node)
+    /// <summary>Into <paramref name="meet"/>; the other set is scratch.</summary>
+    private void Meet(int node, NodeSet meet, NodeSet needed)
     {
-        var meet = reached.Copy();
+        reached.CopyTo(meet);
         for (var way = 0; way < graph.Ways[node].Length; way++)
         {
-            var candidate = graph.Ways[node][way];
-            if (IsOpen(node, way) && candidate.Needs.IsSubsetOf(reached))
-                meet.IntersectWith(Before(candidate));
+            if (!IsOpen(node, way))
+                continue;
+            Gather(graph.Ways[node][way], needed);
+            meet.IntersectWith(needed);
         }
 
         meet.Add(node);
-        return meet;
+    }
+
+    private void Gather(GraphWay way, NodeSet needed)
+    {
+        needed.Clear();
+        foreach (var need in way.Needs)
+            needed.UnionWith(of[need]);
+    }
+
+    private void FindUsable()
+    {
+        var found = new List<int>();
+        for (var node = 0; node < graph.Count; node++)
+        {
+            found.Clear();
+            before[node] = new NodeSet[graph.Ways[node].Length];
+            for (var way = 0; reached[node] && way < graph.Ways[node].Length; way++)
+            {
+                if (!IsOpen(node, way))
+                    continue;
+                Gather(graph.Ways[node][way], before[node][way] = NodeSet.Empty(graph.Count));
+                if (before[node][way][node])
+                    continue;
+                Cheapest[node] = found.Count == 0 ? graph.Ways[node][way].Cost : Math.Min(Cheapest[node], graph.Ways[node][way].Cost);
+                found.Add(way);
+            }
+
+            usable[node] = [.. found];
+        }
     }
 }

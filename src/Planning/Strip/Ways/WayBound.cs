@@ -13,7 +13,7 @@ internal sealed class WayBound
 {
     private readonly WayGraph graph;
     private readonly Landmarks landmarks;
-    private readonly List<int>[] usable;
+    private readonly int[][] usable;
     private readonly NodeSet renewed;
     private readonly int[] renewalSharers;
     private readonly int[] nodeSharers;
@@ -21,14 +21,14 @@ internal sealed class WayBound
     public WayBound(WayGraph graph, Landmarks landmarks)
     {
         (this.graph, this.landmarks) = (graph, landmarks);
-        usable = new List<int>[graph.Count];
+        usable = new int[graph.Count][];
         renewed = NodeSet.Empty(graph.Renewable.Length);
         renewalSharers = new int[graph.Renewable.Length];
         nodeSharers = new int[graph.Count];
         foreach (var node in landmarks.Needed)
         {
             usable[node] = landmarks.Usable(node);
-            if (usable[node].Count > 0)
+            if (usable[node].Length > 0)
                 renewed.UnionWith(Common(node));
         }
 
@@ -47,19 +47,19 @@ internal sealed class WayBound
     {
         foreach (var node in landmarks.Needed)
         {
-            if (usable[node].Count > 1)
+            if (usable[node].Length > 1)
                 yield return node;
         }
     }
 
-    public List<int> Usable(int node) => usable[node];
+    public int[] Usable(int node) => usable[node];
 
     /// <summary>Whether every landmark has a way at all.</summary>
     public bool IsPossible()
     {
         foreach (var node in landmarks.Needed)
         {
-            if (usable[node].Count == 0)
+            if (usable[node].Length == 0)
                 return false;
         }
 
@@ -71,17 +71,25 @@ internal sealed class WayBound
     {
         var cost = 0L;
         foreach (var node in landmarks.Needed)
-            cost += usable[node].Min(way => CostOf(graph.Ways[node][way]));
+            cost += Cheapest(node).First;
         foreach (var renewal in renewed)
             cost += graph.RenewalCost[renewal];
         return cost;
     }
 
-    /// <summary>How much dearer the second cheapest way of a node is than the cheapest: where a decision says most.</summary>
-    public long Regret(int node)
+    /// <summary>How much dearer the second cheapest way of an open node is than the cheapest: where a decision says most.</summary>
+    public long Regret(int node) => Cheapest(node) is var (first, second) ? second - first : 0;
+
+    private (long First, long Second) Cheapest(int node)
     {
-        var costs = usable[node].Select(way => CostOf(graph.Ways[node][way])).Order().Take(2).ToArray();
-        return costs[1] - costs[0];
+        var (first, second) = (long.MaxValue, long.MaxValue);
+        foreach (var way in usable[node])
+        {
+            var cost = CostOf(node, way);
+            (first, second) = cost < first ? (cost, first) : (first, Math.Min(second, cost));
+        }
+
+        return (first, second);
     }
 
     /// <summary>The landmarks as steps to be put in order, and which node each step is.</summary>
@@ -93,8 +101,8 @@ internal sealed class WayBound
             step[nodes[i]] = i;
         var problem = new SequenceProblem(
             Array.ConvertAll(nodes, node => BeforeOf(node, step)),
-            Array.ConvertAll(nodes, node => Same(usable[node].Select(w => graph.Ways[node][w].Tool))),
-            Array.ConvertAll(nodes, node => Same(usable[node].Select(w => graph.Ways[node][w].Posture))),
+            Array.ConvertAll(nodes, node => Same(node, static way => way.Tool)),
+            Array.ConvertAll(nodes, node => Same(node, static way => way.Posture)),
             graph.ToolCost, graph.PostureCost, graph.ToolInHand, graph.PostureNow);
         return (problem, nodes);
     }
@@ -119,11 +127,7 @@ internal sealed class WayBound
         {
             foreach (var node in landmarks.Needed)
             {
-                if (placed[node])
-                    continue;
-                var before = landmarks[node].Copy();
-                before.Except(placed);
-                if (before.Count > 1)
+                if (placed[node] || !AllBefore(node, placed))
                     continue;
                 placed.Add(node);
                 order.Add(node);
@@ -133,10 +137,29 @@ internal sealed class WayBound
         return [.. order];
     }
 
-    private static int Same(IEnumerable<int> kinds)
+    private bool AllBefore(int node, NodeSet placed)
     {
-        var distinct = kinds.Distinct().Take(2).ToArray();
-        return distinct.Length == 1 ? distinct[0] : SequenceProblem.None;
+        foreach (var earlier in landmarks[node])
+        {
+            if (earlier != node && !placed[earlier])
+                return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>The tool or posture that all usable ways of a node share.</summary>
+    private int Same(int node, Func<GraphWay, int> kind)
+    {
+        var ways = usable[node];
+        var first = kind(graph.Ways[node][ways[0]]);
+        for (var i = 1; i < ways.Length; i++)
+        {
+            if (kind(graph.Ways[node][ways[i]]) != first)
+                return SequenceProblem.None;
+        }
+
+        return first;
     }
 
     private NodeSet Common(int node)
@@ -149,13 +172,13 @@ internal sealed class WayBound
 
     private void CountSharers(int node)
     {
-        if (usable[node].Count < 2)
+        if (usable[node].Length < 2)
             return;
         var (renewals, nodes) = (NodeSet.Empty(graph.Renewable.Length), NodeSet.Empty(graph.Count));
         foreach (var way in usable[node])
         {
             renewals.UnionWith(graph.Ways[node][way].Renews);
-            nodes.UnionWith(landmarks.Before(graph.Ways[node][way]));
+            nodes.UnionWith(landmarks.Before(node, way));
         }
 
         foreach (var renewal in renewals)
@@ -165,8 +188,9 @@ internal sealed class WayBound
     }
 
     /// <summary>A way's own cost and its share of what it alone brings.</summary>
-    private long CostOf(GraphWay way)
+    private long CostOf(int node, int number)
     {
+        var way = graph.Ways[node][number];
         var cost = way.Cost;
         foreach (var renewal in way.Renews)
         {
@@ -174,10 +198,10 @@ internal sealed class WayBound
                 cost += graph.RenewalCost[renewal] / Math.Max(1, renewalSharers[renewal]);
         }
 
-        foreach (var further in landmarks.Before(way))
+        foreach (var further in landmarks.Before(node, number))
         {
             if (!landmarks.Needed[further])
-                cost += landmarks.Usable(further).Select(w => graph.Ways[further][w].Cost).DefaultIfEmpty(0).Min() / Math.Max(1, nodeSharers[further]);
+                cost += landmarks.Cheapest[further] / Math.Max(1, nodeSharers[further]);
         }
 
         return cost;
