@@ -94,16 +94,19 @@ internal sealed class StripPlansPeer
             }
         }
 
-        Renewals(used);
+        Renewals(used, done);
         Circuit(used, rank);
         model.Minimize(LinearExpr.WeightedSum(costs.Select(c => c.Literal), costs.Select(c => c.Cost)));
     }
 
-    private void Renewals(BoolVar[] used)
+    private void Renewals(BoolVar[] used, Dictionary<NodeId, LinearExpr> done)
     {
-        foreach (var part in modes.SelectMany(m => m.Renews).Distinct())
+        var laidOpen = LaidOpen(done).ToList();
+        foreach (var part in modes.SelectMany(m => m.Renews).Union(laidOpen.Select(l => l.Part)))
         {
             var renewed = model.NewBoolVar($"renew {part}");
+            foreach (var (_, needs) in laidOpen.Where(l => l.Part == part))
+                model.Add(renewed >= LinearExpr.Sum(needs.Select(n => done[n])) - (needs.Length - 1));
             costs.Add((renewed, Scaled(Price(part))));
             for (var i = 0; i < modes.Count; i++)
             {
@@ -111,6 +114,20 @@ internal sealed class StripPlansPeer
                     model.AddImplication(used[i], renewed);
             }
         }
+    }
+
+    /// <summary>Parts always renewed, and what lays them open: the needs of a way that asks for more than a safe tool.</summary>
+    private IEnumerable<(NodeId Part, NodeId[] Needs)> LaidOpen(Dictionary<NodeId, LinearExpr> done)
+    {
+        var isolating = job.Model.States.Where(s => s is { Isolates: true, Reach: not null }).Select(s => s.Id).ToArray();
+        var given = job.Model.States.Where(s => s.Reach is null).Select(s => s.Id).ToArray();
+        return from part in job.Model.Parts
+               where part.Renew is RenewalRule.Always
+               from way in part.WaysOff
+               where way.Needs.Except(isolating).Except(given).Any()
+               let needs = isolating.Union(way.Needs).Except(given).ToArray()
+               where needs.All(done.ContainsKey)
+               select (part.Id, needs);
     }
 
     private void Circuit(BoolVar[] used, Dictionary<NodeId, IntVar> rank)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Ramwright.Metrology.Quantities;
 using Ramwright.Planning.Rebuild;
 using Ramwright.Planning.Strip;
 using Ramwright.ServiceModels.Model;

@@ -89,7 +89,7 @@ internal static class PlanAnswer
         {
             var step = back.Steps[i];
             var torque = step.Torque is { } t ? $", {QuantityText.Show(t.Torque, UnitSystem.Metric)} ± {t.Tolerance * 100:0.#} %" : "";
-            var renewed = step.NewParts.IsEmpty ? "" : ", new";
+            var renewed = step.NewParts.IsEmpty || step.Operation.Contains("new", StringComparison.Ordinal) ? "" : ", new parts";
             text.Append(CultureInfo.InvariantCulture, $"{i + 1,3}  {step.Operation}{torque}{renewed}, {Minutes(step.Time + step.ChangeTime)}\n");
         }
     }
@@ -97,13 +97,13 @@ internal static class PlanAnswer
     private static string Why(ServiceModel model, StripStep step) => step.Why switch
     {
         StepReason.Target => "asked for",
-        StepReason.InTheWayOf way => "in the way of " + string.Join(", ", way.Nodes.Select(model.NameOf)),
+        StepReason.InTheWayOf way => "in the way of " + string.Join(", ", way.Nodes.Take(5).Select(model.NameOf)) + (way.Nodes.Length > 5 ? $" and {way.Nodes.Length - 5} more" : ""),
         _ => "",
     };
 
     private static string Cause(RenewalCause cause) => cause switch
     {
-        RenewalCause.Rule => "always renewed",
+        RenewalCause.Rule => "by its rule",
         RenewalCause.Disturbed => "disturbed",
         RenewalCause.Destroyed => "does not survive",
         RenewalCause.FailedInspection => "failed its inspection",

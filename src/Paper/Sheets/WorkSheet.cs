@@ -108,6 +108,6 @@ public static class WorkSheet
         RenewalCause.Destroyed => "does not survive",
         RenewalCause.FailedInspection => "failed its inspection",
         RenewalCause.Asked => "asked for",
-        _ => "always",
+        _ => "by its rule",
     };
 }

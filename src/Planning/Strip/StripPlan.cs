@@ -102,7 +102,7 @@ public abstract record StepReason
     /// <summary>It was asked for.</summary>
     public sealed record Target : StepReason;
 
-    /// <summary>It stands in the way of these later steps.</summary>
+    /// <summary>It stands right in the way of these later steps; what waits for one of them as well is left out.</summary>
     public sealed record InTheWayOf(ImmutableArray<NodeId> Nodes) : StepReason;
 }
 

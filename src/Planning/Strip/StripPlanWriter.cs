@@ -12,11 +12,14 @@ internal sealed class StripPlanWriter(StripJob job, EffectiveWays ways)
     private readonly List<WorkTime> times = [];
     private readonly HashSet<NodeId> renewed = [.. job.RenewalsOwed];
     private readonly HashSet<NodeId> done = [.. job.Done, .. ways.Given];
+    private readonly Dictionary<NodeId, HashSet<NodeId>> allBefore = [];
     private ToolId? tool = job.ToolInHand;
     private PostureId? posture = job.Posture;
 
     public StripPlan Write(ImmutableArray<EffectiveWay> order, WayPlan found)
     {
+        foreach (var way in order)
+            allBefore[way.Node] = [.. way.Needs, .. way.Needs.SelectMany(n => allBefore.GetValueOrDefault(n, []))];
         for (var i = 0; i < order.Length; i++)
             steps.Add(Step(order[i], order.AsSpan()[(i + 1)..]));
         var estimate = TimeEstimate.Of(times, job.Rates.SharedSpread);
@@ -83,7 +86,7 @@ internal sealed class StripPlanWriter(StripJob job, EffectiveWays ways)
         var freed = ImmutableArray.CreateBuilder<NodeId>();
         foreach (var way in later)
         {
-            if (way.Needs.Contains(node))
+            if (way.Needs.Contains(node) && !way.Needs.Any(n => allBefore.GetValueOrDefault(n, []).Contains(node)))
                 freed.Add(way.Node);
         }
 

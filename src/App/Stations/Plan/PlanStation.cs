@@ -35,7 +35,14 @@ public sealed class PlanStation(Bench bench, PaperArchive archive)
 
     /// <summary>How the tool goes together again after this plan.</summary>
     public static RebuildPlan? Rebuild(ServiceModel model, StripPlan plan, ImmutableHashSet<NodeId> start, Rates rates) =>
-        RebuildPlanner.Plan(new RebuildJob { Model = model, Rates = rates, Done = start.Union(plan.Steps.Select(s => s.Node)), Renewals = plan.Renewals }) is RebuildAnswer.Planned planned ? planned.Plan : null;
+        RebuildPlanner.Plan(new RebuildJob
+        {
+            Model = model,
+            Rates = rates,
+            Done = start.Union(plan.Steps.Select(s => s.Node)),
+            Renewals = plan.Renewals,
+            WaysUsed = plan.Steps.Where(s => s.Way is not null).ToImmutableDictionary(s => s.Node, s => s.Way!.Value),
+        }) is RebuildAnswer.Planned planned ? planned.Plan : null;
 
     /// <summary>Targets that the shop would renew when it has them in the hand: a remedy of the model renews them, or their rule says so.</summary>
     public static bool IsRenewedByUse(ServiceModel model, NodeId target) =>

@@ -36,7 +36,7 @@ public static class PlanView
 
     public static string Cause(RenewalCause cause) => cause switch
     {
-        RenewalCause.Rule => "always renewed",
+        RenewalCause.Rule => "by its rule",
         RenewalCause.Disturbed => "disturbed on the way",
         RenewalCause.Destroyed => "does not survive removal",
         RenewalCause.FailedInspection => "failed its inspection",
