@@ -62,8 +62,17 @@ public sealed partial class WalkTests
             await ActAsync(page, job);
         }
 
-        Assert.Empty(_violations);
         Assert.Empty(errors);
+        foreach (var past in new[] { $"/jobs/{job}", $"/jobs/{job}/plan", $"/jobs/{job}/strip", $"/jobs/{job}/set", $"/jobs/{job}/prove", "/tools/4711", "/nowhere" })
+        {
+            await page.GotoAsync(past);
+            await LookAsync(page, "afterwards " + past);
+        }
+
+        await page.GotoAsync("/arrive");
+        await page.ClickAsync(".act");
+        await LookAsync(page, "/arrive with nothing filled in");
+        Assert.Empty(_violations);
         var pdf = await page.APIRequest.GetAsync($"/papers/{job}-P1.pdf");
         Assert.True(pdf.Ok, $"the proof report answers {pdf.Status}");
         var text = await TextOfAsync(folder.Write("report.pdf", ""), await pdf.BodyAsync());
@@ -103,6 +112,10 @@ public sealed partial class WalkTests
             return;
         foreach (AxeResultItem violation in (await page.RunAxe()).Violations)
             _violations.Add($"{name}: {violation.Id}: {violation.Nodes[0].Html}");
+        await page.EmulateMediaAsync(new() { ColorScheme = ColorScheme.Dark });
+        foreach (AxeResultItem violation in (await page.RunAxe(new AxeRunOptions { RunOnly = RunOnlyOptions.Rules("color-contrast") })).Violations)
+            _violations.Add($"{name}, dark: {violation.Id}: {violation.Nodes[0].Html}");
+        await page.EmulateMediaAsync(new() { ColorScheme = ColorScheme.Light });
     }
 
     private static async Task<string> TextOfAsync(string path, byte[] pdf)
