@@ -21,11 +21,17 @@ public static class ModelReader
         try
         {
             var file = new FileInfo(path);
+            if (Directory.Exists(path))
+                return Whole(path, "this is a folder, and a file is wanted", "give the path of a model file in it", "unreadable-file");
             if (!file.Exists)
                 return Whole(path, "there is no such file", "give the path of a model file, or the id of a bundled model", "no-file");
             return file.Length > LargestFile ? TooLarge(path) : Read(path, File.ReadAllBytes(path));
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        catch (UnauthorizedAccessException)
+        {
+            return Whole(path, "this account may not read the file", "give the account the right to read it", "unreadable-file");
+        }
+        catch (Exception e) when (e is IOException or NotSupportedException or ArgumentException)
         {
             return Whole(path, $"the file cannot be read: {e.Message.Split('\n')[0]}", "see that it is a file and that you may read it", "unreadable-file");
         }

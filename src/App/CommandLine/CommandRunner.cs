@@ -32,6 +32,8 @@ public sealed class CommandRunner(TextWriter data, TextWriter words)
         catch (Exception fault) when (Fault.Explains(fault) is { } explained)
         {
             answer = explained;
+            if (Environment.GetEnvironmentVariable(Fault.TraceVariable) == "1")
+                words.WriteLine(fault);
         }
 
         Write(verb.SchemaWord, answer, output);
@@ -44,6 +46,11 @@ public sealed class CommandRunner(TextWriter data, TextWriter words)
         Write(schemaWord, answer, new CheckedOutput(data, words, json, Quiet: false));
         return (int)answer.Exit;
     }
+
+    /// <summary>The mistakes; a count closes them where they stand in files.</summary>
+    private static string Said(Answer answer) => answer.Mistakes.Any(m => m.At.Line > 0)
+        ? MistakeText.Write(answer.Mistakes, answer.Consequence)
+        : string.Concat(answer.Mistakes.Select(MistakeText.WriteOne));
 
     private static void Write(string schemaWord, Answer answer, CheckedOutput output)
     {
@@ -59,6 +66,6 @@ public sealed class CommandRunner(TextWriter data, TextWriter words)
         if (answer.Text.Length > 0)
             output.Data.WriteLine(answer.Text);
         if (!answer.Mistakes.IsDefaultOrEmpty)
-            output.Words.WriteLine(MistakeText.Write(answer.Mistakes, answer.Consequence).TrimEnd('\n'));
+            output.Words.WriteLine(Said(answer).TrimEnd('\n'));
     }
 }

@@ -27,7 +27,7 @@ internal abstract record InputFile
         catch (Exception why) when (why is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
             var mend = why is FileNotFoundException or DirectoryNotFoundException ? "look at the name and the folder" : "look at the file and the right to read it";
-            return new Missing(new Mistake(Place.Whole(name), $"'{name}' cannot be read: {Reason(why, name)}", mend, "no-file"));
+            return new Missing(new Mistake(Place.Whole(name), $"'{name}' cannot be read: {Reason(why, name)}", mend, why is FileNotFoundException or DirectoryNotFoundException ? "no-file" : "unreadable-file"));
         }
     }
 

@@ -44,13 +44,17 @@ public sealed class RamwrightCommand
             args = ["--help"];
         var parsed = _root.Parse(args);
         var asked = parsed.CommandResult.Command;
-        var stray = parsed.CommandResult.Tokens.FirstOrDefault(t => t.Value.StartsWith("--", StringComparison.Ordinal));
-        if (parsed.Action is ExamplesFirstHelp || (parsed.Action is not null && parsed.Errors.Count == 0 && stray is null))
+        var bad = IsRunByTheLibrary(parsed) ? null : BadUse.Of(parsed, _root, _verbs);
+        if (bad is null)
             return await parsed.InvokeAsync(new InvocationConfiguration { Output = _data, Error = _words, EnableDefaultExceptionHandler = false }, cancel);
 
         var word = _verbs.TryGetValue(asked, out var verb) ? verb.SchemaWord : "usage";
-        return _runner.Refuse(word, BadUse.Of(parsed, _root, _verbs, stray?.Value), args.Contains("--json", StringComparer.Ordinal));
+        return _runner.Refuse(word, bad, args.Contains("--json", StringComparer.Ordinal));
     }
+
+    /// <summary>Help, the version, and what the shell's completion asks.</summary>
+    private static bool IsRunByTheLibrary(ParseResult parsed) =>
+        parsed.Action is ExamplesFirstHelp || (parsed.Errors.Count == 0 && parsed.Action is not null && !ReferenceEquals(parsed.Action, parsed.CommandResult.Command.Action));
 
     private void Add(Verb verb)
     {

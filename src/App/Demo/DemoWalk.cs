@@ -25,7 +25,7 @@ using Ramwright.Setting;
 namespace Ramwright.App.Demo;
 
 /// <summary>Walks one made-up Corrie 85 through all nine stations, by the same acts that the pages call. Everything in it is invented.</summary>
-public sealed class DemoWalk
+public sealed class DemoWalk : IDisposable
 {
     private const int MostTurns = 12;
 
@@ -181,6 +181,8 @@ public sealed class DemoWalk
         Pass(Station.Release, Released ? "released with its proof report" : "ended as not proven, with its paper");
     }
 
+    public void Dispose() => _bench.Ledger.Dispose();
+
     private void Pass(Station station, string what)
     {
         _passed.Add(station);
@@ -198,10 +200,5 @@ public sealed class DemoWalk
 
     private static Signature Sign() => new(SubmitToken.New(), SaltmarshHouse.Lead);
 
-    private static ActAnswer.Done Must(ActAnswer answer) => answer switch
-    {
-        ActAnswer.Done done => done,
-        ActAnswer.Refused refused => throw new InvalidOperationException(string.Join(" ", refused.Mistakes.Select(m => m.What))),
-        _ => throw new InvalidOperationException("Somebody else signed meanwhile."),
-    };
+    private static ActAnswer.Done Must(ActAnswer answer) => DemoAct.Must(answer);
 }

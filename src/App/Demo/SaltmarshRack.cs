@@ -38,10 +38,9 @@ public sealed class SaltmarshRack(Bench bench, PaperArchive archive)
 
     private async Task CarryAsync(string serial, string modelId, string customer, string complaint, int promisedIn, Station to, string? remedy, int steps)
     {
-        if (bench.Models.Find(modelId) is not { } shelved)
-            return;
+        var shelved = bench.Models.Find(modelId) ?? throw new InvalidOperationException($"The demo needs the model {modelId}, which is not on the shelf or does not read.");
         var today = bench.Today;
-        var opened = await arrive.TakeInAsync(Sign(), new Intake
+        var opened = DemoAct.Must(await arrive.TakeInAsync(Sign(), new Intake
         {
             Tool = ToolSerial.Parse(serial),
             ModelId = modelId,
@@ -49,33 +48,34 @@ public sealed class SaltmarshRack(Bench bench, PaperArchive archive)
             Complaint = complaint,
             Condition = "complete, with pack, no damage seen",
             Promised = today.AddDays(promisedIn),
-        });
-        if (opened is not ActAnswer.Done { Job: { } id } || to == Station.Arrive)
+        }));
+        var id = opened.Job ?? throw new InvalidOperationException("A job that was opened has a number.");
+        if (to == Station.Arrive)
             return;
         foreach (var step in Isolation.Of(shelved.Model))
-            await arrive.SignSafeAsync(Sign(), id, step.State);
+            DemoAct.Must(await arrive.SignSafeAsync(Sign(), id, step.State));
         if (shelved.Model.Symptoms is [var first, ..])
-            await find.RecordSeenAsync(Sign(), id, [first.Id], [], null);
+            DemoAct.Must(await find.RecordSeenAsync(Sign(), id, [first.Id], [], null));
         if (to == Station.Find)
             return;
         ImmutableArray<RemedyId> remedies = remedy is null ? [] : [new RemedyId(remedy)];
-        await find.DecideAsync(Sign(), id, [], remedies, remedy is null ? complaint.Length == 0 ? "due: set and prove" : "set and prove first" : complaint);
+        DemoAct.Must(await find.DecideAsync(Sign(), id, [], remedies, remedy is null ? complaint.Length == 0 ? "due: set and prove" : "set and prove first" : complaint));
         if (remedy is not null)
-            await plan.TakeOnAsync(Sign(), id, ImmutableHashSet<NodeId>.Empty);
-        await price.NameAsync(Sign(), id);
+            DemoAct.Must(await plan.TakeOnAsync(Sign(), id, ImmutableHashSet<NodeId>.Empty));
+        DemoAct.Must(await price.NameAsync(Sign(), id));
         if (to == Station.Price)
             return;
-        await price.AnswerAsync(Sign(), id, accepted: true, "R. Sedge, by telephone", null, null);
+        DemoAct.Must(await price.AnswerAsync(Sign(), id, accepted: true, "R. Sedge, by telephone", null, null));
         for (var step = 0; step < steps; step++)
-        {
-            if (await strip.SignAsync(Sign(), id, step, null, null) is not ActAnswer.Done)
-                return;
-            if (await bench.Ledger.ReadAsync(id) is { } job)
-            {
-                foreach (var open in StripStation.OpenInspections(job, shelved.Model))
-                    await strip.InspectAsync(Sign(), id, open.Part, open.Inspection.Id, good: true, null, null);
-            }
-        }
+            await SignStepAsync(id, step, shelved.Model);
+    }
+
+    private async Task SignStepAsync(JobId id, int step, ServiceModel model)
+    {
+        DemoAct.Must(await strip.SignAsync(Sign(), id, step, null, null));
+        var job = await bench.Ledger.ReadAsync(id) ?? throw new InvalidOperationException($"Job {id} is gone.");
+        foreach (var open in StripStation.OpenInspections(job, model))
+            DemoAct.Must(await strip.InspectAsync(Sign(), id, open.Part, open.Inspection.Id, good: true, null, null));
     }
 
     private static Signature Sign() => new(SubmitToken.New(), SaltmarshHouse.Lead);

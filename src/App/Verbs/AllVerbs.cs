@@ -16,6 +16,8 @@ internal static class AllVerbs
         new PartsVerb(),
         new SetVerb(),
         new ProveVerb(),
+        new BackupVerb(),
+        new RestoreVerb(),
         new VerifyLedgerVerb(),
         new KernelFactorVerb(),
         new CompletionsVerb(),

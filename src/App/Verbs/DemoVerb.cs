@@ -16,14 +16,30 @@ internal sealed class DemoVerb : Verb
 
     public override IReadOnlyList<Example> Examples => [new("demo", "work sheet, quote and proof report in a folder that it names") { RunsAlone = false }];
 
-    public override string ExitMeaning => "0 released, 1 the tool came to another end, 70 the folder cannot be used";
+    public override string ExitMeaning => "0 released, 1 the tool came to another end, 2 FOLDER is a file, 70 the folder cannot be used; then none is left behind";
 
     protected internal override IEnumerable<Symbol> Symbols => [_out];
 
     protected internal override async Task<Answer> AnswerAsync(ParseResult given, CheckedOutput output, CancellationToken cancel)
     {
-        var folder = NewFolder(given.GetValue(_out)!);
-        var walk = new DemoWalk(folder, TimeProvider.System, output.Say);
+        var parent = Path.GetFullPath(given.GetValue(_out)!);
+        if (FileOnTheWay(parent) is { } file)
+            return Answer.BadUse("--out", $"{file} is a file, and a folder is wanted", "name a folder; it need not exist yet");
+        var folder = NewFolder(parent);
+        try
+        {
+            return await WalkAsync(folder, output, cancel);
+        }
+        catch
+        {
+            Directory.Delete(folder, recursive: true); // a demo that broke off is no demo
+            throw;
+        }
+    }
+
+    private static async Task<Answer> WalkAsync(string folder, CheckedOutput output, CancellationToken cancel)
+    {
+        using var walk = new DemoWalk(folder, TimeProvider.System, output.Say);
         var job = await walk.RunAsync(cancel);
         var papers = Directory.GetFiles(Path.Combine(folder, "papers"), "*.pdf").Order(StringComparer.Ordinal).ToList();
         var text = $"{job.Id} {(walk.Released ? "released: the proof conforms" : "not released")}\npapers in {Path.Combine(folder, "papers")}:\n{string.Join('\n', papers.Select(p => "  " + Path.GetFileName(p)))}";
@@ -37,11 +53,22 @@ internal sealed class DemoVerb : Verb
         });
     }
 
+    private static string? FileOnTheWay(string folder)
+    {
+        for (var at = folder; at is not null; at = Path.GetDirectoryName(at))
+        {
+            if (File.Exists(at))
+                return at;
+        }
+
+        return null;
+    }
+
     private static string NewFolder(string parent)
     {
         for (var number = 1; ; number++)
         {
-            var folder = Path.GetFullPath(Path.Combine(parent, $"demo-{number}"));
+            var folder = Path.Combine(parent, $"demo-{number}");
             if (Directory.Exists(folder))
                 continue;
             Directory.CreateDirectory(folder);

@@ -4,9 +4,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using Ramwright.App.CommandLine;
 using Ramwright.Metrology.Input;
-using Ramwright.Metrology.Quantities;
 using Ramwright.Parts;
-using Ramwright.Planning;
 using Ramwright.Planning.Strip;
 using Ramwright.ServiceModels.Model;
 
@@ -17,7 +15,7 @@ internal sealed class PartsVerb : Verb
 {
     private readonly Argument<string> _model = ModelArgument.Create();
     private readonly Option<string[]> _for = new("--for") { Description = "parts to free; what the plan renews is what is needed", HelpName = "PART", AllowMultipleArgumentsPerToken = true };
-    private readonly Option<decimal> _rate = new("--rate") { Description = "labour per hour, for the plan", HelpName = "MONEY", DefaultValueFactory = _ => 66m };
+    private readonly Option<decimal> _rate = RateOption.Create();
 
     public override string Name => "parts";
 
@@ -43,14 +41,15 @@ internal sealed class PartsVerb : Verb
         if (given.GetValue(_for) is not { Length: > 0 } asked)
             return List(model);
         var targets = ModelArgument.ReadNodes(model, asked, "--for", found);
-        if (found.Count > 0)
+        if (found.Count == 0 && targets.IsEmpty)
+            found.Add(new Mistake(Place.Whole("--for"), "no part was named", $"name a part to free; list them: ramwright parts {model.Tool.Id}", "usage"));
+        if (RateOption.Read(given.GetValue(_rate), model, found) is not { } rates || found.Count > 0)
             return CommandLine.Answer.Refused([.. found]);
 
-        var currency = ModelCurrency.Of(model);
-        var job = new StripJob { Model = model, Rates = new Rates { LabourPerHour = new Money(given.GetValue(_rate), currency) }, Targets = targets };
+        var job = new StripJob { Model = model, Rates = rates, Targets = targets };
         return StripPlanner.Plan(job) switch
         {
-            StripAnswer.Planned planned => Need(model, PartsNeed.Of(model, planned.Plan), currency),
+            StripAnswer.Planned planned => Need(model, PartsNeed.Of(model, planned.Plan), rates.LabourPerHour.Currency),
             StripAnswer.NoWay none => PlanAnswer.NoWay(job, none),
             _ => throw new InvalidOperationException("An answer is a plan or none."),
         };
@@ -96,6 +95,8 @@ internal sealed class PartsVerb : Verb
         text.Append("needed:\n");
         foreach (var need in needs)
             text.Append(CultureInfo.InvariantCulture, $"  {need.Count} × {need.Name}, {need.Number ?? "no number"}{(need.SupersededNumber is { } old ? $" (replaces {old})" : "")}\n");
+        foreach (var left in cover.LeftOver)
+            text.Append(CultureInfo.InvariantCulture, $"left over: {left.Count} × {model.NameOf(left.Part)}, bought in a kit and not needed here\n");
         foreach (var unfit in cover.DoNotUse)
             text.Append(CultureInfo.InvariantCulture, $"do not use: {unfit.What}: {unfit.Why}\n");
         return new Answer(cover.ProvenOptimal ? Exit.Yes : Exit.Undecided, text.ToString().TrimEnd(), CoverJson(model, needs, cover));

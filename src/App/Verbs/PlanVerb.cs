@@ -1,8 +1,6 @@
 using System.CommandLine;
 using Ramwright.App.CommandLine;
 using Ramwright.Metrology.Input;
-using Ramwright.Metrology.Quantities;
-using Ramwright.Planning;
 using Ramwright.Planning.Strip;
 
 namespace Ramwright.App.Verbs;
@@ -13,7 +11,7 @@ internal sealed class PlanVerb : Verb
     private readonly Argument<string> _model = ModelArgument.Create();
     private readonly Option<string[]> _for = new("--for") { Description = "parts to free, by id; several after one another or with commas", HelpName = "PART", Required = true, AllowMultipleArgumentsPerToken = true };
     private readonly Option<string[]> _done = new("--done") { Description = "parts already off and states already reached", HelpName = "ID", AllowMultipleArgumentsPerToken = true };
-    private readonly Option<decimal> _rate = new("--rate") { Description = "labour per hour, in the model's currency", HelpName = "MONEY", DefaultValueFactory = _ => 66m };
+    private readonly Option<decimal> _rate = RateOption.Create();
     private readonly Option<bool> _rebuild = new("--rebuild") { Description = "show the rebuild as well" };
 
     public override string Name => "plan";
@@ -39,17 +37,16 @@ internal sealed class PlanVerb : Verb
             return CommandLine.Answer.Refused([.. found]);
         var targets = ModelArgument.ReadNodes(model, given.GetValue(_for) ?? [], "--for", found);
         var done = ModelArgument.ReadNodes(model, given.GetValue(_done) ?? [], "--done", found);
-        if (given.GetValue(_rate) is < 0 or > 10_000)
-            found.Add(new Mistake(Place.Whole("--rate"), $"{given.GetValue(_rate)} an hour is no labour rate", "write an amount from 0 to 10,000", "usage"));
+        var rates = RateOption.Read(given.GetValue(_rate), model, found);
         if (found.Count == 0 && targets.IsEmpty)
             found.Add(new Mistake(Place.Whole("--for"), "no part was named", $"name a part to free; list them: ramwright parts {model.Tool.Id}", "usage"));
-        if (found.Count > 0)
+        if (rates is null || found.Count > 0)
             return CommandLine.Answer.Refused([.. found]);
 
         var job = new StripJob
         {
             Model = model,
-            Rates = new Rates { LabourPerHour = new Money(given.GetValue(_rate), ModelCurrency.Of(model)) },
+            Rates = rates,
             Targets = targets,
             Done = [.. done],
         };

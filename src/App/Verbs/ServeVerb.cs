@@ -4,12 +4,15 @@ using System.Text.Json.Nodes;
 using Ramwright.App.CommandLine;
 using Ramwright.App.Installed;
 using Ramwright.App.Web;
+using Ramwright.Records.Store;
 
 namespace Ramwright.App.Verbs;
 
 /// <summary><c>serve</c>: the bench in the browser.</summary>
 internal sealed class ServeVerb : Verb
 {
+    private const string DemoFolder = "demo-shop";
+
     private readonly Option<int> _port = new("--port") { Description = "port; 0 takes any free one", HelpName = "PORT", DefaultValueFactory = _ => 8085 };
     private readonly Option<string> _address = new("--address") { Description = "address to listen on; this machine only unless told otherwise", HelpName = "IP", DefaultValueFactory = _ => "127.0.0.1" };
     private readonly Option<string?> _data = DataOption.Create();
@@ -41,13 +44,24 @@ internal sealed class ServeVerb : Verb
         var demo = given.GetValue(_demo);
         var folder = DataFolder.Find(given.GetValue(_data));
         if (demo && given.GetValue(_data) is null)
-            folder = Path.Combine(folder, "demo-shop");
+            folder = Path.Combine(folder, DemoFolder);
         Directory.CreateDirectory(folder);
+        await CheckLedgerAsync(DataFolder.LedgerIn(folder), output, cancel);
         await using var app = WebHost.Build(new ServeOptions { Port = port, Address = address, DataFolder = folder, Demo = demo });
         await app.StartAsync(cancel);
         var at = string.Join(' ', app.Urls);
         output.Say($"the bench is open at {at}; records in {folder}; Ctrl+C closes it");
         await app.WaitForShutdownAsync(cancel);
         return new Answer(Exit.Yes, "", new JsonObject { ["address"] = at, ["data"] = folder });
+    }
+
+    /// <summary>A ledger that cannot be read whole or written is said at the start, not by the first page that signs; an altered one is said, and stays in use.</summary>
+    private static async Task CheckLedgerAsync(string path, CheckedOutput output, CancellationToken cancel)
+    {
+        if (File.Exists(path))
+            await new FileStream(path, FileMode.Open, FileAccess.ReadWrite, FileShare.ReadWrite | FileShare.Delete).DisposeAsync();
+        using var ledger = new Ledger(path, TimeProvider.System);
+        if (await ledger.VerifyAsync(null, cancel) is not Verification.Genuine)
+            output.Words.WriteLine("note: the ledger is not as it was written; run: ramwright verify ledger");
     }
 }

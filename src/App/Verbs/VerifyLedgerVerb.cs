@@ -11,6 +11,7 @@ internal sealed class VerifyLedgerVerb : Verb
 {
     private readonly Option<string?> _head = new("--head") { Description = "a head printed on a paper, whole or its first eight digits; the ledger must hold it", HelpName = "H" };
     private readonly Option<string?> _data = DataOption.Create();
+    private readonly Option<string?> _ledger = new("--ledger") { Description = "a ledger file instead of a folder, such as a backup", HelpName = "FILE" };
 
     public override string Name => "verify ledger";
 
@@ -20,21 +21,27 @@ internal sealed class VerifyLedgerVerb : Verb
     [
         new("verify ledger", "checks every entry from the first to the last") { RunsAlone = false },
         new("verify ledger --head 9f3c1ae0", "and that the entry a paper stands on is among them") { RunsAlone = false },
+        new("verify ledger --ledger monday.ledger", "a backup, before anybody needs it") { RunsAlone = false },
     ];
 
-    public override string ExitMeaning => "0 genuine, 1 altered, 3 the head is unknown here, 2 bad input, 70 no ledger or not readable";
+    public override string ExitMeaning => "0 genuine, 1 altered, 3 unknown: no ledger there, or none of its entries has that head; 2 bad input, 70 not readable";
 
-    protected internal override IEnumerable<Symbol> Symbols => [_head, _data];
+    protected internal override IEnumerable<Symbol> Symbols => [_head, _data, _ledger];
 
     protected internal override async Task<Answer> AnswerAsync(ParseResult given, CheckedOutput output, CancellationToken cancel)
     {
         string? head = null;
         if (given.GetValue(_head) is { } typed && !LedgerHead.TryReadHash(typed, out head))
             return Answer.BadUse("--head", $"'{typed}' is no head", "copy it from the paper: 8 to 64 digits 0-9 and a-f, spaces allowed");
-        var file = DataFolder.LedgerIn(DataFolder.Find(given.GetValue(_data)));
+        var file = given.GetValue(_ledger) is { } named ? Path.GetFullPath(named) : DataFolder.LedgerIn(DataFolder.Find(given.GetValue(_data)));
         if (!File.Exists(file))
-            return Answer.BadUse("--data", $"there is no ledger at {file}", "name the folder that holds ramwright.db with --data");
-        var ledger = new Ledger(file, TimeProvider.System);
+        {
+            var none = LedgerAnswer.None(file, Exit.Undecided);
+            none.Json["ledger"] = "none";
+            return none with { Text = $"unknown: there is no ledger at {file}" };
+        }
+
+        using var ledger = new Ledger(file, TimeProvider.System);
         return Of(await ledger.VerifyAsync(head, cancel));
     }
 

@@ -68,7 +68,8 @@ public static class LedgerBackup
         }
         catch (Exception e) when (e is not LedgerUnavailableException && SqliteFailures.Explain(e, backup, SqliteStore.LongestWait) is not null)
         {
-            throw SqliteFailures.Explain(e, backup, SqliteStore.LongestWait)!;
+            var failure = SqliteFailures.Explain(e, backup, SqliteStore.LongestWait)!;
+            throw failure.Code is "disk-full" or "ledger-read-only" ? SqliteFailures.Explain(e, ledger, SqliteStore.LongestWait)! : failure;
         }
         finally
         {

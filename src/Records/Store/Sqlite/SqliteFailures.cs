@@ -5,7 +5,7 @@ namespace Ramwright.Records.Store.Sqlite;
 /// <summary>What SQLite's failures mean to the person in front of the bench. Result codes: sqlite.org/rescode.html.</summary>
 internal static class SqliteFailures
 {
-    private const int Busy = 5, Locked = 6, ReadOnly = 8, InputOutput = 10, Corrupt = 11, Full = 13, CannotOpen = 14, NotADatabase = 26;
+    private const int Busy = 5, Locked = 6, ReadOnly = 8, InputOutput = 10, Corrupt = 11, Full = 13, NoRoomForSharedMemory = 4874, CannotOpen = 14, NotADatabase = 26;
 
     public static LedgerUnavailableException? Explain(Exception failure, string path, TimeSpan wait) => failure switch
     {
@@ -32,14 +32,14 @@ internal static class SqliteFailures
             "Close the other program (a backup, a database browser), then send again. Nothing was written.", e),
         ReadOnly => new("ledger-read-only", $"{path} may be read but not written.",
             "Give this user the right to write the file and its folder, then send again. Nothing was written.", e),
-        Full => new("disk-full", $"The disk that holds {path} is full.",
-            "Free some space, then send again. Nothing was written.", e),
         Corrupt => Damaged(path, "its content is damaged", e),
         NotADatabase => Damaged(path, "it is no ledger, or its first bytes are damaged", e),
         CannotOpen => new("ledger-cannot-open", $"{path} cannot be opened.",
             "Check that the folder exists and that this user may use it.", e),
-        InputOutput => new("disk-failing", $"The disk that holds {path} fails to read or write (SQLite {e.SqliteExtendedErrorCode}).",
+        InputOutput when e.SqliteExtendedErrorCode != NoRoomForSharedMemory => new("disk-failing", $"The disk that holds {path} fails to read or write (SQLite {e.SqliteExtendedErrorCode}).",
             "Copy the file to another disk and go on from there. Nothing was written.", e),
+        Full or InputOutput => new("disk-full", $"The disk that holds {path} is full.",
+            "Free some space, then send again. Nothing was written.", e),
         _ => new("ledger-failed", $"The database {path} refused: {e.Message}",
             "Run: ramwright verify ledger. If it is sound, this is a fault of the program: please report it.", e),
     };
