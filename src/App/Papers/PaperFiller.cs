@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using Ramwright.Metrology.Text;
 using Ramwright.Paper.Sheets;
 using Ramwright.Records.Events;
 using Ramwright.Records.Jobs;
@@ -9,6 +9,9 @@ namespace Ramwright.App.Papers;
 /// <summary>Fills each sheet of the Paper room from the records of a job.</summary>
 public static class PaperFiller
 {
+    /// <summary>So many parts are named on a paper that says what is off.</summary>
+    private const int NamedParts = 6;
+
     public static WorkSheetInput WorkSheet(PaperSource source)
     {
         var (job, model) = (source.Job, source.Model);
@@ -39,7 +42,7 @@ public static class PaperFiller
             Issued = source.Day(made.At),
             PreparedBy = source.Signer(made.By),
             Found = source.Found,
-            Work = [.. source.Job.Targets is { What.Parts: { IsEmpty: false } parts } ? [$"free and renew: {string.Join(", ", parts.Select(source.Model.NameOf))}"] : Array.Empty<string>(), $"set the relief to {source.Model.Limits.Nominal.Bar.ToString("0", CultureInfo.InvariantCulture)} bar and prove it in {source.Model.Limits.ProofRuns} full runs"],
+            Work = [.. source.Job.Targets is { What.Parts: { IsEmpty: false } parts } ? [$"free and renew: {string.Join(", ", parts.Select(source.Model.NameOf))}"] : Array.Empty<string>(), $"set the relief to {QuantityText.Show(source.Model.Limits.Nominal, source.Units)} and prove it in {source.Model.Limits.ProofRuns} full runs"],
             Replaces = Previous(source.Job),
             Ledger = source.Mark,
         };
@@ -64,12 +67,25 @@ public static class PaperFiller
             Why = end.What.Why,
             Found = source.Found,
             Done = source.WorkDone,
-            StateOfTool = source.Job.Done.IsEmpty ? ["assembled"] : [$"in parts: {source.Job.Done.Count} parts and states are off"],
+            StateOfTool = StateOfTool(source),
             Verdict = source.Job.StandingProof?.Closed?.What.Verdict,
             Ended = source.Day(end.At),
             SignedBy = source.Signer(end.By),
             Ledger = source.Mark,
         };
+    }
+
+    /// <summary>Whether the tool leaves in one piece, and how it was made safe.</summary>
+    private static ImmutableArray<string> StateOfTool(PaperSource source)
+    {
+        var off = source.Model.Parts.Where(p => source.Job.Done.Contains(p.Id)).Select(p => p.Name).ToList();
+        var safe = source.Model.States.Where(s => s.Isolates && source.Job.Done.Contains(s.Id)).Select(s => s.Name).ToList();
+        var more = off.Count > NamedParts ? $" and {off.Count - NamedParts} more" : "";
+        return
+        [
+            off.Count == 0 ? "in one piece" : $"in parts; off are {string.Join(", ", off.Take(NamedParts))}{more}",
+            .. safe.Count == 0 ? Array.Empty<string>() : [string.Join(", ", safe)],
+        ];
     }
 
     private static string? Previous(JobState job)

@@ -44,9 +44,9 @@ public static class StationOrder
         return new([.. Enum.GetValues<Station>().Select(s => new Stop((int)s + 1, s.ToString(), StateOf(s), s <= furthest && Serves(level, job, s) ? Url(job.Id, s) : null, s == seen))]);
 
         StopState StateOf(Station s) =>
-            !Serves(level, job, s) ? StopState.Skipped
+            !Serves(level, job, s) || (!job.IsOpen && s > job.Station) ? StopState.Skipped
             : s == job.Station && job.IsOpen ? StopState.Here
-            : s < job.Station || !job.IsOpen ? StopState.Passed
+            : s <= job.Station ? StopState.Passed
             : StopState.Ahead;
     }
 

@@ -94,6 +94,13 @@ public sealed partial class WalkTests
             await page.FillAsync("#why", "the ram seals leak");
         }
 
+        if (station == "strip" && _looked.Add("work sheet"))
+        {
+            await page.ClickAsync("button:has-text('Print the work sheet')");
+            Assert.Equal(1, await page.Locator("a:has-text('Work sheet')").CountAsync());
+            await page.GotoAsync($"/jobs/{job}/now");
+        }
+
         if (station == "price" && await page.Locator("#who").CountAsync() > 0)
             await page.FillAsync("#who", "R. Sedge, by telephone");
         if (station == "rebuild" && await page.Locator("#applied").CountAsync() > 0)

@@ -7,6 +7,7 @@ using Ramwright.App.Web.Frame;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
 using Ramwright.Metrology.Quantities;
+using Ramwright.Metrology.Text;
 using Ramwright.Proving;
 using Ramwright.Proving.Text;
 using Ramwright.Records.Events;
@@ -20,9 +21,14 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
 {
     private const int LargestUpload = 1_000_000;
 
+    private static readonly Temperature UsualRoom = Temperature.FromCelsius(20);
+
     public string? Peak { get; private set; }
     public string? Load { get; private set; } = "dies closed on nothing";
-    public string? RoomCelsius { get; private set; } = "20";
+    public string? Room { get; private set; }
+
+    /// <summary>20 °C in the unit of the house.</summary>
+    public string RoomAsUsual => QuantityText.Parts(UsualRoom, Words.System, 0).Number;
 
     /// <summary>The series shown: the open one, else the last.</summary>
     public SeriesState? Series => Job.Series is [.., var last] ? last : null;
@@ -69,17 +75,17 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
 
     public Task<IActionResult> OnPostOpenAsync(string? device, string? load, string? room)
     {
-        (Load, RoomCelsius) = (load, room);
+        (Load, Room) = (load, room);
         var mistakes = new FormMistakes();
         if (!InstrumentId.TryParse(device, out var id))
             mistakes.Add("device", "No instrument was chosen.", "Choose the one that reads the peaks.");
         Temperature? temperature = null;
-        if (!string.IsNullOrWhiteSpace(room))
+        if (!string.IsNullOrWhiteSpace(room) && Web.Parts.Figures.Read(room, Words.TemperatureUnit, "room", mistakes) is { } read)
         {
-            if (double.TryParse(room.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var celsius) && celsius is > -30 and < 60)
-                temperature = Temperature.FromCelsius(celsius);
+            if (read is { Kind: MeasuredKind.Temperature, Si: > 243 and < 333 })
+                temperature = Temperature.FromSi(read.Si);
             else
-                mistakes.Add("room", "That is no temperature of a workshop.", "Write degrees Celsius, such as 21.");
+                mistakes.Add("room", "That is no temperature of a workshop.", $"Write it in {Words.TemperatureUnit}, such as {Words.Show(UsualRoom)}.");
         }
 
         return TakeAsync(

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Mvc;
 using Ramwright.App.Web.Frame;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
+using Ramwright.Metrology.Quantities;
 using Ramwright.Planning.Rebuild;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
@@ -34,6 +35,9 @@ public sealed class RebuildPage(Bench bench, RebuildStation station) : StationPa
     protected override string Eyebrow => Next is { } next ? $"Rebuild · step {next + 1} of {Plan!.Steps.Length}" : $"Rebuild · {Job.Rebuild?.Signed.Count ?? 0} steps signed";
 
     protected override ImmutableArray<BlockField> MoreBlock => Plan is { } plan ? [new("Step", $"{Math.Min((Job.Rebuild?.Next ?? plan.Steps.Length) + 1, plan.Steps.Length)} / {plan.Steps.Length}", Less: true)] : [];
+
+    /// <summary>The unit of the torque asked for, and of the one answered.</summary>
+    public string TorqueUnit => Words.UnitOf(Step?.Torque?.Torque ?? Torque.FromSi(0));
 
     /// <summary>Torque wrenches that may sign today; an overdue one is named as such.</summary>
     public ImmutableArray<Option> Wrenches =>
@@ -71,7 +75,7 @@ public sealed class RebuildPage(Bench bench, RebuildStation station) : StationPa
     {
         (Applied, Wrench) = (applied, wrench);
         var mistakes = new FormMistakes();
-        var value = string.IsNullOrWhiteSpace(applied) ? null : Figures.Read(applied, "N·m", "applied", mistakes);
+        var value = string.IsNullOrWhiteSpace(applied) ? null : Figures.Read(applied, TorqueUnit, "applied", mistakes);
         InstrumentId? used = InstrumentId.TryParse(wrench, out var id) ? id : null;
         return TakeAsync(
             s => mistakes.Count > 0 ? Task.FromResult(ActAnswer.Refuse(mistakes)) : station.SignAsync(s, Job.Id, step, value?.AsTorque, used, [], null),

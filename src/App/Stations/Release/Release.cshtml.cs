@@ -30,9 +30,9 @@ public sealed class ReleasePage(Bench bench, ReleaseStation station) : StationPa
         new("sent-out", "sent out to another house"),
     ];
 
-    protected override string Title => Job.End is { } end ? Sentence.Head(EventWords.EndWord(end.What.End)) : "Release the tool";
+    protected override string Title => Job.End is { } end ? Sentence.Head(EventWords.EndWord(end.What.End)) : IsHere ? "Release the tool" : "Not at Release yet";
 
-    protected override string Eyebrow => Job.End is { } end ? $"Release · {At(end.At)}, by {House.NameOf(end.By)}" : "Release · the proof report goes with the tool";
+    protected override string Eyebrow => Job.End is { } end ? $"Release · {At(end.At)}, by {House.NameOf(end.By)}" : IsHere ? "Release · the proof report goes with the tool" : $"Release · the job stands at {Job.Station}";
 
     public Task<IActionResult> OnPostAsync() => TakeAsync(s => station.EndAsync(s, Job.Id, JobEnd.Released, null), PageOf(Station.Release));
 

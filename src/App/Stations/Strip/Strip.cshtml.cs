@@ -80,7 +80,7 @@ public sealed class StripPage(Bench bench, StripStation station) : StationPage(b
     {
         Measured = measured;
         var mistakes = new FormMistakes();
-        MeasuredValue? value = string.IsNullOrWhiteSpace(measured) ? null : Figures.Read(measured, "mm", "measured", mistakes);
+        MeasuredValue? value = string.IsNullOrWhiteSpace(measured) ? null : Figures.Read(measured, Words.LengthUnit, "measured", mistakes);
         return TakeAsync(
             s => mistakes.Count > 0 ? Task.FromResult(ActAnswer.Refuse(mistakes)) : station.InspectAsync(s, Job.Id, new(part ?? ""), new(inspection ?? ""), outcome == "good", value, note),
             PageOf(Station.Strip));

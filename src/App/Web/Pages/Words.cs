@@ -12,6 +12,13 @@ public sealed class Words(Units units)
 
     public string PressureUnit => System == UnitSystem.Metric ? "bar" : "psi";
 
+    /// <summary>The unit in which this torque is shown: small ones have their own.</summary>
+    public string UnitOf(Torque torque) => QuantityText.Parts(torque, System).Unit;
+
+    public string LengthUnit => System == UnitSystem.Metric ? "mm" : "in";
+
+    public string TemperatureUnit => System == UnitSystem.Metric ? "°C" : "°F";
+
     public string Show(Pressure p, int? decimals = null) => QuantityText.Show(p, System, decimals);
 
     public string Show(PressureWindow w) => QuantityText.Show(w, System).Replace("..", " to ", StringComparison.Ordinal);
