@@ -28,6 +28,7 @@ public sealed class ReadingsMistakeTests
     [InlineData("run;current_A\n1;30\n", "1:1+0 no-peak-column")]
     [InlineData("peak_bar;pressure_MPa\n701;70.1\n", "1:10+12 two-peak-columns")]
     [InlineData("1;2;3\n4;5;6\n", "1:1+0 missing-header")]
+    [InlineData("701;698\n", "1:1+3 missing-header")]
     [InlineData("run;peak_bar\n1;701\n1;702\n3;703\n2;704\nx;705\n", "3:1+1 duplicate-run|4:1+1 run-gap|5:1+1 run-out-of-order|6:1+1 bad-run-number")]
     [InlineData("run;peak_bar\n1;701;12\n", "2:7+2 too-many-columns")]
     [InlineData("run;peak_bar;void\n1;701;x\n", "2:7+1 void-without-cause")]

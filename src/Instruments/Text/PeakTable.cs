@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Ramwright.Instruments.Text;
 
@@ -85,6 +86,11 @@ internal static class PeakTable
         if (fields.Count > 2)
         {
             mistakes.Add(first, 1, 0, ReadingCodes.MissingHeader, $"the file has {fields.Count} columns and no header that says which holds the peak", "write a header line above, such as run;peak_bar;operator");
+            return null;
+        }
+        if (fields.Count == 2 && int.TryParse(fields[0].Text, NumberStyles.None, CultureInfo.InvariantCulture, out var run) && run != 1)
+        {
+            mistakes.Add(first, fields[0], ReadingCodes.MissingHeader, $"the file has 2 columns and no header, and {run} is no number of a first run", "write a header line above, such as run;peak_bar; or put one peak on each line");
             return null;
         }
         if (Given(options) is null)
