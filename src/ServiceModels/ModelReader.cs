@@ -69,7 +69,7 @@ public static class ModelReader
     private static ModelReading Read(SourceText source, string fingerprint)
     {
         var mistakes = new MistakeList(source);
-        if (YamlTree.Read(source, mistakes) is not { } root)
+        if (YamlTree.Read(source, mistakes, "begin it with 'format: ramwright/1'; docs/service-model.md shows ten lines that suffice") is not { } root)
             return new ModelReading.Refused(mistakes.InOrder(), Unreadable: true);
 
         var draft = ModelBuilder.Build(root, mistakes, fingerprint);

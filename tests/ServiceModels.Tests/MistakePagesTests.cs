@@ -1,5 +1,7 @@
+using System.Text;
 using System.Text.RegularExpressions;
 using Ramwright.Metrology.Input;
+using Ramwright.ServiceModels.Budgets;
 using Ramwright.ServiceModels.Tests.Samples;
 
 namespace Ramwright.ServiceModels.Tests;
@@ -20,6 +22,18 @@ public sealed partial class MistakePagesTests
         Assert.DoesNotContain(code, CodesOf(blocks[1]), StringComparer.Ordinal);
     }
 
+    public static TheoryData<string> CodesWithBudgets => [.. MistakePages.Codes.Where(c => BudgetBlock().IsMatch(MistakePages.Find(c)!))];
+
+    [Theory]
+    [MemberData(nameof(CodesWithBudgets))]
+    public void The_bad_budget_of_a_page_has_its_code_and_the_good_one_reads(string code)
+    {
+        var blocks = BudgetBlock().Matches(MistakePages.Find(code)!).Select(m => BudgetReader.Read("sample.yaml", Encoding.UTF8.GetBytes(m.Groups[1].Value))).ToList();
+        Assert.Equal(2, blocks.Count);
+        Assert.Contains(Assert.IsType<BudgetReading.Refused>(blocks[0]).Mistakes, m => m.Code == code);
+        Assert.True(blocks[1] is BudgetReading.Read, blocks[1] is BudgetReading.Refused r ? MistakeText.Write(r.Mistakes) : "");
+    }
+
     [Fact]
     public void A_page_says_what_and_why_and_shows_both_samples()
     {
@@ -37,6 +51,7 @@ public sealed partial class MistakePagesTests
     {
         var codes = Directory.EnumerateFiles(Repository.Folder("src/ServiceModels"), "*.cs", SearchOption.AllDirectories)
             .Concat(Directory.EnumerateFiles(Repository.Folder("src/Metrology/Input"), "*.cs"))
+            .Concat(Directory.EnumerateFiles(Repository.Folder("src/Metrology/Uncertainty"), "*.cs", SearchOption.AllDirectories))
             .Where(f => !f.Contains("/obj/", StringComparison.Ordinal) && !f.Contains("/Keys/", StringComparison.Ordinal))
             .SelectMany(f => Code().Matches(File.ReadAllText(f)).Select(m => m.Groups[1].Value))
             .Concat(["unknown-tool", "unknown-posture", "unknown-fault"])
@@ -59,6 +74,9 @@ public sealed partial class MistakePagesTests
 
     [GeneratedRegex("```yaml\n(.*?)```", RegexOptions.Singleline)]
     private static partial Regex YamlBlock();
+
+    [GeneratedRegex("```budget\n(.*?)```", RegexOptions.Singleline)]
+    private static partial Regex BudgetBlock();
 
     [GeneratedRegex("""[,?:] "([a-z]+(?:-[a-z]+)+|alias|tab|tag|circle)"\)""")]
     private static partial Regex Code();

@@ -56,4 +56,10 @@ public enum Dimension
 
     /// <summary>Square metre per second.</summary>
     KinematicViscosity,
+
+    /// <summary>Square metre.</summary>
+    Area,
+
+    /// <summary>One per kelvin.</summary>
+    Expansion,
 }

@@ -16,6 +16,17 @@ public static class QuantityReader
         return ReadPart(new Slice(text, 0, text.Length).Trim(), dimension);
     }
 
+    /// <summary>A number and any unit known here, or none for a plain number; the number as it is written.</summary>
+    public static TextReading<(double Number, Unit? Unit)> ReadAny(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return ReadNumber(new Slice(text, 0, text.Length).Trim(), "such as 700 bar").Then(n => n.Rest.Text.Length == 0
+            ? new TextReading<(double, Unit?)>.Good((n.Value, null))
+            : UnitTable.Find(n.Rest.Text) is { } unit
+                ? new TextReading<(double, Unit?)>.Good((n.Value, unit))
+                : Bad<(double, Unit?)>(n.Rest, $"'{n.Rest.Text}' is no unit known here", UnitTable.FindInOtherCase(n.Rest.Text) is { } other ? $"write {other.Symbol}: capitals count in units" : "write a unit of the list in docs/reference/uncertainty-budget.md, or none for a plain number", "unknown-unit"));
+    }
+
     /// <summary>A number and a unit, as a quantity of its own type.</summary>
     public static TextReading<T> Read<T>(string text, Dimension dimension)
         where T : struct, IQuantity<T> => Read(text, dimension).Map(T.FromSi);
@@ -144,7 +155,8 @@ public static class QuantityReader
         Dimension.TorqueConstant => "a torque constant",
         Dimension.ViscousFriction => "viscous friction",
         Dimension.KinematicViscosity => "a kinematic viscosity",
-        Dimension.Inertia or Dimension.Angle => $"an {dimension.ToString().ToLowerInvariant()}",
+        Dimension.Expansion => "an expansion per kelvin",
+        Dimension.Inertia or Dimension.Angle or Dimension.Area => $"an {dimension.ToString().ToLowerInvariant()}",
         Dimension.Time or Dimension.Stiffness => dimension.ToString().ToLowerInvariant(),
         _ => $"a {dimension.ToString().ToLowerInvariant()}",
     };

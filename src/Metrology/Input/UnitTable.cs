@@ -11,6 +11,9 @@ namespace Ramwright.Metrology.Input;
 public sealed record Unit(string Symbol, Dimension Dimension, double Factor, double Offset = 0)
 {
     public double ToSi(double value) => (value + Offset) * Factor;
+
+    /// <summary>From SI to this unit.</summary>
+    public double FromSi(double si) => si / Factor - Offset;
 }
 
 /// <summary>
@@ -50,6 +53,8 @@ public static class UnitTable
         new("N·s/m", Dimension.ViscousFriction, 1), new("N·s/mm", Dimension.ViscousFriction, 1e3),
         new("kg/m³", Dimension.Density, 1), new("kg/l", Dimension.Density, 1e3), new("g/cm³", Dimension.Density, 1e3),
         new("mm²/s", Dimension.KinematicViscosity, 1e-6), new("cSt", Dimension.KinematicViscosity, 1e-6), new("m²/s", Dimension.KinematicViscosity, 1),
+        new("mm²", Dimension.Area, 1e-6), new("cm²", Dimension.Area, 1e-4), new("m²", Dimension.Area, 1), new("in²", Dimension.Area, Inch * Inch),
+        new("1/K", Dimension.Expansion, 1),
     ];
 
     private static readonly (string Written, string Symbol)[] OtherSpellings =

@@ -22,7 +22,7 @@ public readonly record struct Correlation(int First, int Second, double Coeffici
 /// <summary>What a result is computed from: a model, its inputs, and how they move together.</summary>
 public sealed record Budget
 {
-    /// <summary>The most components that are taken.</summary>
+    /// <summary>The most components that are taken, and the most inputs.</summary>
     public const int MostComponents = 1_000;
 
     /// <param name="model">Names the inputs in the same order.</param>
@@ -34,8 +34,8 @@ public sealed record Budget
         ArgumentNullException.ThrowIfNull(model);
         if (!model.Inputs.SequenceEqual(inputs.Select(i => i.Name)))
             throw new ArgumentException("The model and the inputs name different things.", nameof(inputs));
-        if (inputs.Any(i => !double.IsFinite(i.Estimate)) || inputs.Sum(i => i.Components.Length) > MostComponents)
-            throw new ArgumentException($"Estimates are finite, and at most {MostComponents} components are taken.", nameof(inputs));
+        if (inputs.Any(i => !double.IsFinite(i.Estimate)) || inputs.Sum(i => i.Components.Length) > MostComponents || inputs.Length > MostComponents)
+            throw new ArgumentException($"Estimates are finite, and at most {MostComponents} inputs and components are taken.", nameof(inputs));
         (Model, Inputs, Correlations) = (model, inputs, correlations.IsDefault ? [] : correlations);
         if (Correlations.Any(c => !OneEffect(inputs[c.First], inputs[c.Second])))
             throw new ArgumentException("Inputs that move together are all systematic or all random.", nameof(correlations));

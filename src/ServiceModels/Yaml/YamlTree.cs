@@ -16,20 +16,23 @@ internal sealed class YamlTree
     private readonly SourceText source;
     private readonly MistakeList mistakes;
     private readonly Parser parser;
+    private readonly string begin;
     private int events;
     private int depth;
 
-    private YamlTree(SourceText source, MistakeList mistakes)
+    private YamlTree(SourceText source, MistakeList mistakes, string begin)
     {
+        this.begin = begin;
         this.source = source;
         this.mistakes = mistakes;
         parser = new Parser(new Scanner(new StringReader(source.Text), skipComments: true));
     }
 
     /// <summary>The root, or null when the text cannot be taken apart; the reason is then in the list.</summary>
-    public static YamlNode? Read(SourceText source, MistakeList mistakes)
+    /// <param name="begin">What to do about an empty file.</param>
+    public static YamlNode? Read(SourceText source, MistakeList mistakes, string begin)
     {
-        var tree = new YamlTree(source, mistakes);
+        var tree = new YamlTree(source, mistakes, begin);
         try
         {
             return tree.ReadDocument();
@@ -51,7 +54,7 @@ internal sealed class YamlTree
         Next<StreamStart>();
         if (Advance() is not DocumentStart)
         {
-            mistakes.Add(Place.Whole(source.File), "the file is empty", "begin it with 'format: ramwright/1'; docs/service-model.md shows ten lines that suffice", "empty-file");
+            mistakes.Add(Place.Whole(source.File), "the file is empty", begin, "empty-file");
             return null;
         }
 
