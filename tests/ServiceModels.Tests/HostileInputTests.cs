@@ -88,7 +88,7 @@ public sealed class HostileInputTests
     public void A_missing_file_and_a_folder_are_answers()
     {
         Assert.Equal("no-file", Assert.IsType<ModelReading.Refused>(ModelReader.ReadFile(Path.Combine(Path.GetTempPath(), "no-such-model.yaml"))).Mistakes[0].Code);
-        Assert.Equal("no-file", Assert.IsType<ModelReading.Refused>(ModelReader.ReadFile(Path.GetTempPath())).Mistakes[0].Code);
+        Assert.Equal("unreadable-file", Assert.IsType<ModelReading.Refused>(ModelReader.ReadFile(Path.GetTempPath())).Mistakes[0].Code);
     }
 
     [Fact]

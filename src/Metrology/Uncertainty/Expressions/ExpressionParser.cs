@@ -176,7 +176,7 @@ internal sealed class ExpressionParser(string text, ImmutableArray<string> input
             at++;
     }
 
-    private void Fail(int start, int length, string what, string mend, string code = "bad-formula") => fault ??= new(start, length, what, mend, code);
+    private void Fail(int start, int length, string what, string mend, string? code = null) => fault ??= new(start, length, what, mend, code ?? "bad-formula");
 
     private static TextReading<Expression>.Bad Bad(int start, int length, string what, string mend) => new(new TextFault(start, length, what, mend, "bad-formula"));
 }
