@@ -4,6 +4,7 @@ using Ramwright.App.Stations;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
 using Ramwright.Metrology.Quantities;
+using Ramwright.Metrology.Text;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
 using Ramwright.Records.Jobs;
@@ -60,7 +61,7 @@ public static class RackView
             Station.Set when job is { Setting.Locked: not null } => "set and locked",
             Station.Set when job?.Setting.Runs is [.., { } last] => Wants(last.Read.What.Peak, bench.Models.Find(place.ModelId)?.Model, house),
             Station.Set => "to be set",
-            Station.Prove when job?.OpenSeries is { } series => series.IsFull ? "series full" : $"waiting for run {series.Peaks.Length + 1} of {series.Opened.What.PlannedRuns}",
+            Station.Prove when job?.OpenSeries is { } series => series.IsFull ? "series full" : $"run {series.Peaks.Length + 1} of {series.Opened.What.PlannedRuns}",
             Station.Prove or Station.Release when place.Verdict is { } verdict => AnswerMark.Word(verdict),
             Station.Prove => "to be proved",
             _ => "how does it end?",
@@ -70,6 +71,6 @@ public static class RackView
     private static string Wants(Pressure read, ServiceModel? model, HouseState house)
     {
         var words = new Words(house.Settings.Units);
-        return words.Show(read) + (model is null ? "" : $", wants {words.Show(model.Limits.Nominal)}");
+        return words.Show(read) + (model is null ? "" : $", wants {QuantityText.Parts(model.Limits.Nominal, words.System).Number}");
     }
 }

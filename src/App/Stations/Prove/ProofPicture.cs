@@ -26,7 +26,7 @@ public sealed record ProofPicture(string Broad, string Narrow)
             Units = units,
         };
         return new(
-            Svg.Write(ProofChart.Of(chart with { Width = 680, Height = 270, LabelSize = 16 })),
+            Svg.Write(ProofChart.Of(chart with { Width = 680, Height = 240, LabelSize = 16 })),
             Svg.Write(ProofChart.Of(chart with { Width = 358, Height = 250, LabelSize = 14, ShowValues = false })));
     }
 }

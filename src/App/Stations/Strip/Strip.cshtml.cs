@@ -70,7 +70,7 @@ public sealed class StripPage(Bench bench, StripStation station) : StationPage(b
         ? Facts.Of(new("May be used again", Sentence.Head(Inspection.Inspection.Reuse)), new(Sentence.Head(measure.What), Limits(measure)))
         : Facts.Of(new Fact("May be used again", Sentence.Head(Inspection.Inspection.Reuse)));
 
-    public string Why => Step!.Why is StepReason.InTheWayOf way ? $"It is in the way of {string.Join(", ", way.Nodes.Take(3).Select(Model.NameOf))}{(way.Nodes.Length > 3 ? $" and {way.Nodes.Length - 3} more" : "")}." : "This is what the work is about.";
+    public string Why => Step!.Why is StepReason.InTheWayOf way ? $"In the way of: {string.Join(", ", way.Nodes.Take(3).Select(Model.NameOf))}{(way.Nodes.Length > 3 ? $" and {way.Nodes.Length - 3} more" : "")}." : "This is what the work is about.";
 
     public IEnumerable<StripStep> After => Next is { } next ? Plan!.Steps.Skip(next + 1).Take(2) : [];
 
