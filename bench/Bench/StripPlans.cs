@@ -18,9 +18,10 @@ internal static class StripPlans
     {
         var shelf = new ModelShelf(modelsFolder);
         First(shelf);
-        StripPlansPeer.Solve(StripPlansModels.Job(6, 3, 1, seed: 1), PeerSeconds);
+        _ = new StripPlansCircuitPeer(StripPlansModels.Job(6, 3, 1, seed: 1)).Solve(PeerSeconds);
         Demo(shelf);
         Grown();
+        Spread();
     }
 
     /// <summary>The first plan of a fresh process: most of it is compiling.</summary>
@@ -36,8 +37,8 @@ internal static class StripPlans
 
     private static void Demo(ModelShelf shelf)
     {
-        Console.WriteLine("| model | target | steps | ours, median ms | CP-SAT, ms | ratio | states | same cost |");
-        Console.WriteLine("|---|---|---:|---:|---:|---:|---:|---|");
+        Console.WriteLine("| model | target | steps | ours, median ms | circuit, ms | batches, ms | ratio to the better | states |");
+        Console.WriteLine("|---|---|---:|---:|---:|---:|---:|---:|");
         foreach (var id in shelf.Ids())
         {
             if (shelf.Read(id) is not ModelReading.Read { Model: var model })
@@ -56,12 +57,31 @@ internal static class StripPlans
     private static void Grown()
     {
         Console.WriteLine();
-        Console.WriteLine("| parts | targets | steps | ours, median ms | CP-SAT, ms | ratio | states | same cost |");
-        Console.WriteLine("|---:|---|---:|---:|---:|---:|---:|---|");
+        Console.WriteLine("| parts | targets | steps | ours, median ms | circuit, ms | batches, ms | ratio to the better | states |");
+        Console.WriteLine("|---:|---|---:|---:|---:|---:|---:|---:|");
         foreach (var parts in new[] { 20, 40, 60, 80, 100, 120 })
         {
             foreach (var targets in new[] { 1, 3, 6 })
                 Compare(parts.ToString(CultureInfo.InvariantCulture), targets.ToString(CultureInfo.InvariantCulture), StripPlansModels.Job(parts, 6, targets, seed: parts));
+        }
+    }
+
+    /// <summary>Forty tools of each size, each planned once: how far the hard ones lie from the middle.</summary>
+    private static void Spread()
+    {
+        const int Tools = 40;
+        Console.WriteLine();
+        Console.WriteLine("| parts | targets | median ms | 9 in 10, ms | worst ms | proven | largest gap |");
+        Console.WriteLine("|---:|---:|---:|---:|---:|---:|---:|");
+        foreach (var parts in new[] { 60, 120 })
+        {
+            foreach (var targets in new[] { 1, 3, 6 })
+            {
+                var runs = Enumerable.Range(1, Tools).Select(tool => Median(StripPlansModels.Job(parts, 6, targets, seed: 1_000 * tool), runs: 1)).ToList();
+                var times = runs.Select(r => r.Milliseconds).Order().ToList();
+                var gap = runs.Max(r => r.Plan.Gap.Amount / r.Plan.Cost.Amount);
+                Console.WriteLine(Row($"| {parts} | {targets} | {times[Tools / 2]:0.0} | {times[Tools * 9 / 10]:0.0} | {times[^1]:0.0} | {runs.Count(r => r.Plan.ProvenOptimal)} of {Tools} | {100 * gap:0.0} % |"));
+            }
         }
     }
 
@@ -75,13 +95,24 @@ internal static class StripPlans
     {
         WarmUp(job);
         var (ours, plan) = Median(job, runs: 21);
+        var circuit = Peer(new StripPlansCircuitPeer(job), plan);
+        var batches = Peer(new StripPlansBatchPeer(job, plan.Steps.Count(s => s.ChangeTime > TimeSpan.Zero) + 3), plan);
+        var open = !circuit.Proven && !batches.Proven;
+        var best = open ? 1_000 * PeerSeconds : Math.Min(circuit.Proven ? circuit.Milliseconds : double.MaxValue, batches.Proven ? batches.Milliseconds : double.MaxValue);
+        var proven = plan.ProvenOptimal ? "" : Row($", gap {plan.Gap.Amount:0.00}");
+        Console.WriteLine(Row($"| {name} | {target} | {plan.Steps.Length} | {ours:0.00}{proven} | {circuit.Words} | {batches.Words} | {(open ? "> " : "")}{best / ours:0} | {plan.StatesSearched} |"));
+    }
+
+    /// <summary>Model build and solving; where the peer stops early, how far it came.</summary>
+    private static (double Milliseconds, bool Proven, string Words) Peer(StripPlansPeer peer, StripPlan plan)
+    {
         var clock = Stopwatch.StartNew();
-        var (cost, proven) = StripPlansPeer.Solve(job, PeerSeconds);
-        var peer = clock.Elapsed.TotalMilliseconds;
-        var same = plan.ProvenOptimal && proven
-            ? Math.Abs(plan.Cost.Amount - cost) < 0.001m ? "yes" : Row($"NO: {plan.Cost.Amount:0.0000} against {cost:0.0000}")
-            : Row($"ours {plan.Cost.Amount:0.00}{(plan.ProvenOptimal ? "" : Row($", gap {plan.Gap.Amount:0.00}"))}; peer {(cost == 0 ? "found none" : Row($"{cost:0.00}{(proven ? "" : " not proven")}"))}");
-        Console.WriteLine(Row($"| {name} | {target} | {plan.Steps.Length} | {ours:0.00} | {(proven ? "" : "> ")}{peer:0} | {(proven ? "" : "> ")}{peer / ours:0} | {plan.StatesSearched} | {same} |"));
+        var (cost, proven) = peer.Solve(PeerSeconds);
+        var milliseconds = clock.Elapsed.TotalMilliseconds;
+        if (proven && plan.ProvenOptimal && Math.Abs(plan.Cost.Amount - cost) >= 0.001m)
+            throw new InvalidOperationException(Row($"The peer's optimum is {cost:0.0000}, ours {plan.Cost.Amount:0.0000}."));
+        var dearer = cost == 0 ? "nothing found" : plan.Cost.Amount == 0 ? "" : Row($"{100 * (cost / plan.Cost.Amount - 1):0.0} % dearer");
+        return (milliseconds, proven, proven ? Row($"{milliseconds:0}") : Row($"stopped, {dearer}"));
     }
 
     private static void WarmUp(StripJob job)

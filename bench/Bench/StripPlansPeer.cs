@@ -4,20 +4,20 @@ using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.Bench;
 
-/// <summary>The same problem given to OR-Tools CP-SAT, one thread: a circuit over the ways used, with what is in hand carried along.</summary>
-/// <remarks>Like the planner it leaves out what cannot help a target, and it knows which way can never follow which.</remarks>
-internal sealed class StripPlansPeer
+/// <summary>The same problem given to OR-Tools CP-SAT, one thread. How changes are counted is left to two forms of the model.</summary>
+/// <remarks>Like the planner it leaves out what cannot help a target.</remarks>
+internal abstract class StripPlansPeer
 {
     private const decimal Scale = 1_000_000m;
 
-    private readonly StripJob job;
-    private readonly CpModel model = new();
-    private readonly List<Mode> modes = [];
+    protected readonly StripJob job;
+    protected readonly CpModel model = new();
+    protected readonly List<Mode> modes = [];
     private readonly List<(ILiteral Literal, long Cost)> costs = [];
-    private readonly ToolId?[] tools;
-    private readonly PostureId?[] postures;
+    protected readonly ToolId?[] tools;
+    protected readonly PostureId?[] postures;
 
-    private StripPlansPeer(StripJob job)
+    protected StripPlansPeer(StripJob job)
     {
         this.job = job;
         Collect();
@@ -26,18 +26,27 @@ internal sealed class StripPlansPeer
     }
 
     /// <summary>Cost in the currency of the labour rate; whether it is proven.</summary>
-    public static (decimal Cost, bool Proven) Solve(StripJob job, double seconds)
+    public (decimal Cost, bool Proven) Solve(double seconds)
     {
-        var peer = new StripPlansPeer(job);
-        peer.Build();
+        Build();
         var solver = new CpSolver { StringParameters = FormattableString.Invariant($"num_search_workers:1 random_seed:1 max_time_in_seconds:{seconds}") };
-        var status = solver.Solve(peer.model);
+        var status = solver.Solve(model);
         return status is CpSolverStatus.Optimal or CpSolverStatus.Feasible
             ? ((decimal)solver.ObjectiveValue / Scale, status is CpSolverStatus.Optimal)
             : (0m, false);
     }
 
-    private sealed record Mode(NodeId Node, NodeId[] Needs, TimeSpan Time, ToolId? Tool, PostureId? Posture, NodeId[] Renews, decimal Risk);
+    /// <summary>Adds the order, and what changes of tool and posture cost in it.</summary>
+    protected abstract void Changes(BoolVar[] used, Dictionary<NodeId, IntVar> rank);
+
+    protected BoolVar Change(TimeSpan time)
+    {
+        var change = model.NewBoolVar("change");
+        costs.Add((change, Scaled(job.Rates.CostOf(time).Amount)));
+        return change;
+    }
+
+    protected sealed record Mode(NodeId Node, NodeId[] Needs, TimeSpan Time, ToolId? Tool, PostureId? Posture, NodeId[] Renews, decimal Risk);
 
     /// <summary>The ways of all that may help, isolating states first where they can be.</summary>
     private void Collect()
@@ -95,7 +104,7 @@ internal sealed class StripPlansPeer
         }
 
         Renewals(used, done);
-        Circuit(used, rank);
+        Changes(used, rank);
         model.Minimize(LinearExpr.WeightedSum(costs.Select(c => c.Literal), costs.Select(c => c.Cost)));
     }
 
@@ -128,69 +137,6 @@ internal sealed class StripPlansPeer
                let needs = isolating.Union(way.Needs).Except(given).ToArray()
                where needs.All(done.ContainsKey)
                select (part.Id, needs);
-    }
-
-    private void Circuit(BoolVar[] used, Dictionary<NodeId, IntVar> rank)
-    {
-        var inHand = modes.Select((m, i) => Carried(m.Tool, tools, i)).ToArray();
-        var held = modes.Select((m, i) => Carried(m.Posture, postures, i)).ToArray();
-        var newTool = modes.Select((m, i) => Change(m.Tool is { } t ? job.Rates.ChangeTime(job.Model, t) : null)).ToArray();
-        var newPosture = modes.Select((m, i) => Change(m.Posture is { } p ? job.Rates.ChangeTime(job.Model, p) : null)).ToArray();
-        var circuit = model.AddCircuit();
-        for (var j = 0; j < modes.Count; j++)
-        {
-            circuit.AddArc(j + 1, j + 1, used[j].Not());
-            circuit.AddArc(j + 1, 0, model.NewBoolVar($"last{j}"));
-            var first = model.NewBoolVar($"first{j}");
-            circuit.AddArc(0, j + 1, first);
-            Follow(first, null, inHand[j], modes[j].Tool, tools, newTool[j]);
-            Follow(first, null, held[j], modes[j].Posture, postures, newPosture[j]);
-            for (var i = 0; i < modes.Count; i++)
-            {
-                if (i == j || modes[i].Node == modes[j].Node || modes[i].Needs.Contains(modes[j].Node))
-                    continue;
-                var follows = model.NewBoolVar($"{i}-{j}");
-                circuit.AddArc(i + 1, j + 1, follows);
-                model.Add(rank[modes[j].Node] >= rank[modes[i].Node] + 1).OnlyEnforceIf(follows);
-                Follow(follows, inHand[i], inHand[j], modes[j].Tool, tools, newTool[j]);
-                Follow(follows, held[i], held[j], modes[j].Posture, postures, newPosture[j]);
-            }
-        }
-    }
-
-    /// <summary>For each thing that may be in hand after a way, whether it is.</summary>
-    private ILiteral[] Carried<T>(T? own, T?[] all, int index) where T : struct
-    {
-        if (own is not null)
-            return [.. all.Select(a => Nullable.Equals(a, own) ? model.TrueLiteral() : model.FalseLiteral())];
-        ILiteral[] carried = [.. all.Select((_, k) => model.NewBoolVar($"carried{index}.{k}"))];
-        model.AddExactlyOne(carried);
-        return carried;
-    }
-
-    private BoolVar? Change(TimeSpan? time)
-    {
-        if (time is not { } some)
-            return null;
-        var change = model.NewBoolVar("change");
-        costs.Add((change, Scaled(job.Rates.CostOf(some).Amount)));
-        return change;
-    }
-
-    private void Follow<T>(ILiteral follows, ILiteral[]? before, ILiteral[] after, T? own, T?[] all, BoolVar? change) where T : struct
-    {
-        if (own is not null)
-        {
-            var had = before?[Array.IndexOf(all, own)] ?? model.FalseLiteral();
-            model.AddBoolOr([follows.Not(), had, change!]);
-            return;
-        }
-
-        for (var k = 0; k < all.Length; k++)
-        {
-            var had = before?[k] ?? (k == 0 ? model.TrueLiteral() : model.FalseLiteral());
-            model.AddBoolOr([follows.Not(), had.Not(), after[k]]);
-        }
     }
 
     private static long Scaled(decimal amount) => (long)decimal.Round(amount * Scale);
