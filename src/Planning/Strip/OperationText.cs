@@ -47,6 +47,10 @@ internal static class OperationText
     public static string Capital(string text) =>
         text.Length == 0 ? text : string.Concat(char.ToUpperInvariant(text[0]).ToString(CultureInfo.InvariantCulture), text.AsSpan(1));
 
-    public static string Name(Part part) =>
-        part.Count == 1 ? part.Name : string.Create(CultureInfo.InvariantCulture, $"{part.Name} (all {part.Count})");
+    public static string Name(Part part) => part.Count switch
+    {
+        1 => part.Name,
+        2 => $"{part.Name} (both)",
+        _ => string.Create(CultureInfo.InvariantCulture, $"{part.Name} (all {part.Count})"),
+    };
 }

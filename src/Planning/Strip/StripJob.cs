@@ -23,6 +23,6 @@ public sealed record StripJob
 
     public PostureId? Posture { get; init; }
 
-    /// <summary>After so many search states the answer is the best found so far, with its gap. The default is a second or two of work.</summary>
+    /// <summary>After so many search states the answer is the best found so far, with its gap. The default is less than a second of work.</summary>
     public int StateLimit { get; init; } = 200_000;
 }

@@ -87,6 +87,13 @@ public sealed class WhatAPlanSays
         Assert.Equal(words, Plan(model, "cap-nut").Steps[0].Operation);
     }
 
+    [Theory]
+    [InlineData(1, "Lift off the clip")]
+    [InlineData(2, "Lift off the clip (both)")]
+    [InlineData(8, "Lift off the clip (all 8)")]
+    public void A_group_comes_off_whole(int count, string words) =>
+        Assert.Equal(words, Plan(Of(Part("clip", Way(1)) with { Count = count }), "clip").Steps[0].Operation);
+
     [Fact]
     public void Takes_the_models_own_words_with_a_capital() =>
         Assert.Equal("Shake it out", Plan(Of(Part("ball", Way(1) with { Operation = "shake it out" })), "ball").Steps[0].Operation);
