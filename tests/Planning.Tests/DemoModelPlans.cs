@@ -1,6 +1,5 @@
 using Ramwright.Metrology.Quantities;
 using Ramwright.Planning.Rebuild;
-using Ramwright.Planning.Strip;
 using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.Planning.Tests;
