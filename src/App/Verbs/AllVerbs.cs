@@ -16,6 +16,7 @@ internal static class AllVerbs
         new PartsVerb(),
         new SetVerb(),
         new ProveVerb(),
+        new UncertaintyVerb(),
         new BackupVerb(),
         new RestoreVerb(),
         new VerifyLedgerVerb(),

@@ -3,10 +3,32 @@ namespace Ramwright.App.Verbs;
 /// <summary>Small files that the examples read. Invented readings of the made-up Corrie 85.</summary>
 internal static class ExampleFiles
 {
+    /// <summary>Budgets: the one of docs/getting-started, and one in which a coarse display outweighs all else.</summary>
+    public static IReadOnlyDictionary<string, string> Budgets => new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["force.yaml"] = Resource("output-force.yaml"),
+        ["dominated.yaml"] = """
+            format: ramwright-budget/1
+            result: { name: pressure, unit: bar }
+            model: reading + correction
+            inputs:
+              reading: { value: 700 bar, parts: { display: { rectangular: 5 bar, effect: random } } }
+              correction: { value: 1.2 bar, parts: { certificate: { expanded: 1 bar, k: 2, effect: systematic } } }
+
+            """,
+    };
+
     public static IReadOnlyDictionary<string, string> Series { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
     {
         ["series-07.csv"] = "run;peak_bar\n1;701.2\n2;698.4\n3;703.0\n4;699.7\n5;700.6\n6;697.9\n7;702.1\n8;700.9\n9;699.1\n10;701.7\n11;698.8\n12;700.4\n",
         ["series-08.csv"] = "run;peak_bar\n1;704.1\n2;693.0\n3;710.2\n4;697.5\n5;702.8\n6;689.9\n7;706.6\n8;702.5\n9;694.8\n10;705.9\n11;690.3\n12;700.1\n",
         ["series-09.csv"] = "run;peak_bar;void\n1;701.2;\n2;698.4;\n3;703.0;\n4;655.8;trigger let go too early\n5;699.7;\n6;700.6;\n7;697.9;\n8;702.1;\n9;700.9;\n10;699.1;\n11;701.7;\n12;698.8;\n13;700.4;\n",
     };
+
+    private static string Resource(string name)
+    {
+        using var stream = typeof(ExampleFiles).Assembly.GetManifestResourceStream("examples/" + name) ?? throw new InvalidOperationException($"The example {name} is not bundled.");
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
 }

@@ -14,6 +14,7 @@ public sealed class UnitTableTests
             ("µm", UnitsNet.Length.FromMicrometers(1).Meters), ("in", UnitsNet.Length.FromInches(1).Meters),
             ("ml", UnitsNet.Volume.FromMilliliters(1).CubicMeters), ("l", UnitsNet.Volume.FromLiters(1).CubicMeters),
             ("cm³", UnitsNet.Volume.FromCubicCentimeters(1).CubicMeters), ("mm³", UnitsNet.Volume.FromCubicMillimeters(1).CubicMeters),
+            ("mm²", UnitsNet.Area.FromSquareMillimeters(1).SquareMeters), ("cm²", UnitsNet.Area.FromSquareCentimeters(1).SquareMeters), ("in²", UnitsNet.Area.FromSquareInches(1).SquareMeters),
             ("g", UnitsNet.Mass.FromGrams(1).Kilograms), ("lb", UnitsNet.Mass.FromPounds(1).Kilograms),
             ("min", UnitsNet.Duration.FromMinutes(1).Seconds), ("h", UnitsNet.Duration.FromHours(1).Seconds), ("days", UnitsNet.Duration.FromDays(1).Seconds),
             ("kN", UnitsNet.Force.FromKilonewtons(1).Newtons), ("lbf", UnitsNet.Force.FromPoundsForce(1).Newtons),
