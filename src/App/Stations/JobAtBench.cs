@@ -13,11 +13,13 @@ public sealed record JobAtBench(Bench Bench, JobState Job, ShelvedModel Shelved)
 {
     public ServiceModel Model => Shelved.Model;
 
-    /// <summary>Runs an act on the job, or refuses it: no such job, ended, or at another station by now.</summary>
-    public static async Task<ActAnswer> ActAsync(Bench bench, JobId id, Station station, Func<JobAtBench, Task<ActAnswer>> act)
+    /// <summary>Runs an act on the job, or refuses it: no such job, ended, or at another station by now. What the same form has written before is the answer again.</summary>
+    public static async Task<ActAnswer> ActAsync(Bench bench, Signature signature, JobId id, Station station, Func<JobAtBench, Task<ActAnswer>> act)
     {
         if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Models.Find(opened.What.ModelId) is not { } shelved)
             return ActAnswer.Refuse("", $"There is no job {id}.");
+        if (await bench.Ledger.FindAsync(signature.Token) is { } first)
+            return ActAnswer.Of(first);
         if (!job.IsOpen)
             return ActAnswer.Refuse("", $"Job {id} has ended.", "Take the tool in again as a new job.");
         return job.Station == station

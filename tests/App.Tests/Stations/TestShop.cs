@@ -18,12 +18,14 @@ internal sealed class TestShop : IDisposable
     private TestShop()
     {
         Bench = new Bench(new Ledger(Path.Combine(_folder.Path, "ramwright.db"), TimeProvider.System), new ShopModels(Path.Combine(AppContext.BaseDirectory, "models")), TimeProvider.System);
-        Archive = new PaperArchive(Path.Combine(_folder.Path, "papers"), Bench.Ledger);
+        Archive = new PaperArchive(PaperFolder, Bench.Ledger);
     }
 
     public Bench Bench { get; }
 
     public PaperArchive Archive { get; }
+
+    public string PaperFolder => Path.Combine(_folder.Path, "papers");
 
     public JobId Job { get; private set; }
 

@@ -12,6 +12,8 @@ public sealed class ArriveStation(Bench bench)
     /// <summary>Opens the job; registers the customer and the tool where the house does not know them yet.</summary>
     public async Task<ActAnswer> TakeInAsync(Signature signature, Intake intake)
     {
+        if (await bench.Ledger.FindAsync(signature.Token) is { } first)
+            return ActAnswer.Of(first);
         if (bench.Models.Find(intake.ModelId) is not { } shelved)
             return ActAnswer.Refuse("ModelId", "Say which tool it is.");
         var house = await bench.Ledger.HouseAsync();
@@ -47,17 +49,15 @@ public sealed class ArriveStation(Bench bench)
     }
 
     /// <summary>Signs one safe state; with the last of them the job goes on.</summary>
-    public async Task<ActAnswer> SignSafeAsync(Signature signature, JobId id, NodeId state)
+    public Task<ActAnswer> SignSafeAsync(Signature signature, JobId id, NodeId state) => JobAtBench.ActAsync(bench, signature, id, Station.Arrive, async at =>
     {
-        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Models.Find(opened.What.ModelId) is not { } shelved)
-            return ActAnswer.Refuse("", $"There is no job {id}.");
-        var steps = Isolation.Of(shelved.Model);
+        var steps = Isolation.Of(at.Model);
         if (steps.All(s => s.State != state))
             return ActAnswer.Refuse("", $"'{state}' is no state that makes this tool safe.", "Load the page again.");
-        var isLast = steps.All(s => s.State == state || job.SafeStates.Exists(e => e.What.State == s.State));
+        var isLast = steps.All(s => s.State == state || at.Job.SafeStates.Exists(e => e.What.State == s.State));
         List<JobEvent> events = [new StateSigned(state)];
-        if (isLast && job.Station == Station.Arrive)
-            events.Add(new StationReached(StationOrder.After(shelved.Level, job, Station.Arrive), null));
-        return ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen, events));
-    }
+        if (isLast)
+            events.Add(new StationReached(StationOrder.After(at.Shelved.Level, at.Job, Station.Arrive), null));
+        return await at.WriteAsync(signature, events);
+    });
 }

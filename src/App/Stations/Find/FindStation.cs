@@ -11,7 +11,7 @@ namespace Ramwright.App.Stations.Find;
 public sealed class FindStation(Bench bench)
 {
     /// <summary>Symptoms of the model looked for, each seen or not, and one in free words.</summary>
-    public async Task<ActAnswer> RecordSeenAsync(Signature signature, JobId id, IReadOnlyList<SymptomId> seen, IReadOnlyList<SymptomId> notSeen, string? text)
+    public Task<ActAnswer> RecordSeenAsync(Signature signature, JobId id, IReadOnlyList<SymptomId> seen, IReadOnlyList<SymptomId> notSeen, string? text) => AtFind(signature, id, at =>
     {
         List<JobEvent> events =
         [
@@ -21,43 +21,40 @@ public sealed class FindStation(Bench bench)
         if (!string.IsNullOrWhiteSpace(text))
             events.Add(new FindingRecorded(null, text.Trim(), Seen: true));
         return events.Count == 0
-            ? ActAnswer.Refuse("text", "Nothing was ticked or written.", "Say of one thing at least whether it is to be seen, or go on to what to work on.")
-            : ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen, events));
-    }
+            ? Refused("text", "Nothing was ticked or written.", "Say of one thing at least whether it is to be seen, or go on to what to work on.")
+            : at.WriteAsync(signature, events);
+    });
 
     /// <summary>A figure measured with simple means.</summary>
-    public async Task<ActAnswer> RecordMeasurementAsync(Signature signature, JobId id, string? what, MeasuredValue value, InstrumentId? instrument, string? note) =>
-        string.IsNullOrWhiteSpace(what)
-            ? ActAnswer.Refuse("what", "Say what was measured.", "Such as: pressure left after one minute.")
-            : ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen, new MeasurementRecorded(what.Trim(), value, instrument, note)));
+    public Task<ActAnswer> RecordMeasurementAsync(Signature signature, JobId id, string? what, MeasuredValue value, InstrumentId? instrument, string? note) => AtFind(signature, id, at => string.IsNullOrWhiteSpace(what)
+        ? Refused("what", "Say what was measured.", "Such as: pressure left after one minute.")
+        : at.WriteAsync(signature, new MeasurementRecorded(what.Trim(), value, instrument, note)));
 
     /// <summary>Full runs as found, before anything is adjusted: a report must be able to say them.</summary>
-    public async Task<ActAnswer> RecordAsFoundAsync(Signature signature, JobId id, IReadOnlyList<Pressure> peaks, InstrumentId? instrument)
+    public Task<ActAnswer> RecordAsFoundAsync(Signature signature, JobId id, IReadOnlyList<Pressure> peaks, InstrumentId? instrument) => AtFind(signature, id, at =>
     {
-        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } || bench.Models.Find(opened.What.ModelId) is not { } shelved)
-            return ActAnswer.Refuse("", $"There is no job {id}.");
         if (peaks.Count == 0)
-            return ActAnswer.Refuse("peaks", "No run was written down.");
+            return Refused("peaks", "No run was written down.", "Write the peak of a run, or go on without one.");
         List<JobEvent> events = [new AsFoundRead([.. peaks], instrument, null)];
         var highest = peaks.MaxBy(p => p.Pascals);
-        if (highest > shelved.Model.Limits.Maximum)
-            events.Add(new ToolQuarantined(highest, shelved.Model.Limits.Maximum));
-        return ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen, events));
-    }
+        if (highest > at.Model.Limits.Maximum)
+            events.Add(new ToolQuarantined(highest, at.Model.Limits.Maximum));
+        return at.WriteAsync(signature, events);
+    });
 
     /// <summary>Decides what to free; nothing at all means that the tool is only set and proved.</summary>
-    public async Task<ActAnswer> DecideAsync(Signature signature, JobId id, IReadOnlyList<NodeId> parts, IReadOnlyList<RemedyId> remedies, string? why)
+    public Task<ActAnswer> DecideAsync(Signature signature, JobId id, IReadOnlyList<NodeId> parts, IReadOnlyList<RemedyId> remedies, string? why) => AtFind(signature, id, at =>
     {
-        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Models.Find(opened.What.ModelId) is not { } shelved)
-            return ActAnswer.Refuse("", $"There is no job {id}.");
-        var model = shelved.Model;
+        var model = at.Model;
         ImmutableArray<Remedy> chosen = [.. model.Remedies.Where(r => remedies.Contains(r.Id))];
         ImmutableArray<NodeId> targets = [.. parts.Concat(chosen.SelectMany(r => r.Frees.Concat(r.Renews))).Where(p => model.FindPart(p) is not null).Distinct()];
         var reason = string.Join("; ", chosen.Select(r => r.Name).Append(why?.Trim() ?? "").Where(w => w.Length > 0));
-        if (reason.Length == 0)
-            return ActAnswer.Refuse("why", "Say what is wrong, or why nothing is.", "One line for the report, such as: seal of the ram leaks.");
-        return ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen,
-            new TargetsChosen(targets, reason),
-            new StationReached(StationOrder.After(shelved.Level, !targets.IsEmpty, Station.Find), null)));
-    }
+        return reason.Length == 0
+            ? Refused("why", "Say what is wrong, or why nothing is.", "One line for the report, such as: seal of the ram leaks.")
+            : at.WriteAsync(signature, new TargetsChosen(targets, reason), new StationReached(StationOrder.After(at.Shelved.Level, !targets.IsEmpty, Station.Find), null));
+    });
+
+    private Task<ActAnswer> AtFind(Signature signature, JobId id, Func<JobAtBench, Task<ActAnswer>> act) => JobAtBench.ActAsync(bench, signature, id, Station.Find, act);
+
+    private static Task<ActAnswer> Refused(string field, string what, string mend) => Task.FromResult(ActAnswer.Refuse(field, what, mend));
 }

@@ -49,21 +49,19 @@ public sealed class PlanStation(Bench bench, PaperArchive archive)
         model.Remedies.Any(r => r.Renews.Contains(target)) || model.FindPart(target)?.Renew is RenewalRule.Always or RenewalRule.WhenDisturbed;
 
     /// <summary>Takes the plan on; it is computed anew, so that what is signed is what the model says now.</summary>
-    public async Task<ActAnswer> TakeOnAsync(Signature signature, JobId id, IReadOnlySet<NodeId> kept)
+    public Task<ActAnswer> TakeOnAsync(Signature signature, JobId id, IReadOnlySet<NodeId> kept) => JobAtBench.ActAsync(bench, signature, id, Station.Plan, async at =>
     {
-        if (await bench.Ledger.ReadAsync(id) is not { Opened: { } opened } job || bench.Models.Find(opened.What.ModelId) is not { } shelved)
-            return ActAnswer.Refuse("", $"There is no job {id}.");
         var house = await bench.Ledger.HouseAsync();
-        if (Propose(shelved.Model, job, house.Settings.Rates, kept) is not PlanProposal.Proposed proposed)
+        if (Propose(at.Model, at.Job, house.Settings.Rates, kept) is not PlanProposal.Proposed proposed)
             return ActAnswer.Refuse("", "There is no plan to take on.", "Choose what to work on first, or mend the model.");
-        return ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen,
+        return await at.WriteAsync(signature,
             new StripPlanned(proposed.Targets, [.. proposed.Start.OrderBy(n => n.Value, StringComparer.Ordinal)], proposed.Plan),
-            new StationReached(StationOrder.After(shelved.Level, strips: true, Station.Plan), null)));
-    }
+            new StationReached(StationOrder.After(at.Shelved.Level, strips: true, Station.Plan), null));
+    });
 
     /// <summary>Goes back to Find, to choose otherwise.</summary>
-    public async Task<ActAnswer> ChooseAgainAsync(Signature signature, JobId id) =>
-        ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen, new StationReached(Station.Find, "other targets are to be chosen")));
+    public Task<ActAnswer> ChooseAgainAsync(Signature signature, JobId id) => JobAtBench.ActAsync(bench, signature, id, Station.Plan, at =>
+        at.WriteAsync(signature, new StationReached(Station.Find, "other targets are to be chosen")));
 
     /// <summary>Prints the work sheet of the plan that stands, with how it goes together again.</summary>
     public async Task<ActAnswer> PrintWorkSheetAsync(Signature signature, JobId id)

@@ -12,7 +12,7 @@ namespace Ramwright.App.Stations.Prove;
 public sealed class ProveStation(Bench bench)
 {
     /// <summary>Opens a series. An instrument that is overdue, out of its range or too slow for this tool opens none.</summary>
-    public Task<ActAnswer> OpenAsync(Signature signature, JobId id, SeriesWish wish) => AtProve(id, async at =>
+    public Task<ActAnswer> OpenAsync(Signature signature, JobId id, SeriesWish wish) => AtProve(signature, id, async at =>
     {
         if (at.Job.OpenSeries is { } open)
             return ActAnswer.Refuse("", $"Series {open.Number} is open already.", "Take its runs and close it first.");
@@ -42,7 +42,7 @@ public sealed class ProveStation(Bench bench)
     });
 
     /// <summary>Full runs were taken, one or several in their order, void ones with their causes. More than the series has places for are refused whole; above the maximum the tool is quarantined with the same entry.</summary>
-    public Task<ActAnswer> TakeRunsAsync(Signature signature, JobId id, IReadOnlyList<GivenRun> runs) => AtProve(id, at =>
+    public Task<ActAnswer> TakeRunsAsync(Signature signature, JobId id, IReadOnlyList<GivenRun> runs) => AtProve(signature, id, at =>
     {
         if (at.Job.OpenSeries is not { } series)
             return Refused("", "No series is open.", "Open a series first: how many runs, against which limits, by which device.");
@@ -70,7 +70,7 @@ public sealed class ProveStation(Bench bench)
     });
 
     /// <summary>A run does not count, for a cause apart from its value.</summary>
-    public Task<ActAnswer> VoidAsync(Signature signature, JobId id, int run, string? cause) => AtProve(id, at =>
+    public Task<ActAnswer> VoidAsync(Signature signature, JobId id, int run, string? cause) => AtProve(signature, id, at =>
     {
         if (at.Job.OpenSeries is not { } series)
             return Refused("", "No series is open; a closed one stays as it is.", "Open a new series.");
@@ -82,12 +82,12 @@ public sealed class ProveStation(Bench bench)
     });
 
     /// <summary>Closes the series with its verdict. A series that is not full may be closed: it is then undecided, unless it already does not conform.</summary>
-    public Task<ActAnswer> CloseAsync(Signature signature, JobId id) => AtProve(id, at => at.Job.OpenSeries is not { } series
+    public Task<ActAnswer> CloseAsync(Signature signature, JobId id) => AtProve(signature, id, at => at.Job.OpenSeries is not { } series
         ? Refused("", "No series is open.", "Open a series first.")
         : at.WriteAsync(signature, new SeriesClosed(series.Number, ProofDecision.Decide(series.ToProofSeries()))));
 
     /// <summary>On to Release with a closed series, or back to Set or Find with a reason.</summary>
-    public Task<ActAnswer> GoAsync(Signature signature, JobId id, Station to, string? why) => AtProve(id, at =>
+    public Task<ActAnswer> GoAsync(Signature signature, JobId id, Station to, string? why) => AtProve(signature, id, at =>
     {
         if (to == Station.Release)
         {
@@ -103,7 +103,7 @@ public sealed class ProveStation(Bench bench)
             : at.WriteAsync(signature, new StationReached(to, why.Trim()));
     });
 
-    private Task<ActAnswer> AtProve(JobId id, Func<JobAtBench, Task<ActAnswer>> act) => JobAtBench.ActAsync(bench, id, Station.Prove, act);
+    private Task<ActAnswer> AtProve(Signature signature, JobId id, Func<JobAtBench, Task<ActAnswer>> act) => JobAtBench.ActAsync(bench, signature, id, Station.Prove, act);
 
     private static Task<ActAnswer> Refused(string field, string what, string mend) => Task.FromResult(ActAnswer.Refuse(field, what, mend));
 }

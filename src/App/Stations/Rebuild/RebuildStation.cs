@@ -17,7 +17,7 @@ public sealed class RebuildStation(Bench bench)
     /// <param name="step">0-based.</param>
     /// <param name="applied">The torque that was applied, where the step has one.</param>
     /// <param name="wrench">With which wrench; an overdue one signs nothing.</param>
-    public Task<ActAnswer> SignAsync(Signature signature, JobId id, int step, Torque? applied, InstrumentId? wrench, ImmutableArray<BatchUse> batches, string? note) => AtRebuild(id, async at =>
+    public Task<ActAnswer> SignAsync(Signature signature, JobId id, int step, Torque? applied, InstrumentId? wrench, ImmutableArray<BatchUse> batches, string? note) => AtRebuild(signature, id, async at =>
     {
         if (at.Job.Rebuild is not { Next: { } next } rebuild)
             return ActAnswer.Refuse("", "Every step of the plan is signed.", "Go on to Set.");
@@ -32,18 +32,18 @@ public sealed class RebuildStation(Bench bench)
     });
 
     /// <summary>The last signed step no longer counts; both entries stay readable.</summary>
-    public Task<ActAnswer> UndoAsync(Signature signature, JobId id, string? why) => AtRebuild(id, at =>
+    public Task<ActAnswer> UndoAsync(Signature signature, JobId id, string? why) => AtRebuild(signature, id, at =>
         at.Job.Rebuild is not { Signed: { Count: > 0 } signed }
             ? Task.FromResult(ActAnswer.Refuse("", "No step of this plan is signed yet.", "There is nothing to undo."))
             : at.WriteAsync(signature, new EntryCorrected(signed.Values.MaxBy(e => e.Number)!.Number, string.IsNullOrWhiteSpace(why) ? "signed by mistake" : why.Trim())));
 
     /// <summary>A note for the next technician.</summary>
-    public Task<ActAnswer> NoteAsync(Signature signature, JobId id, string? text) => AtRebuild(id, at => string.IsNullOrWhiteSpace(text)
+    public Task<ActAnswer> NoteAsync(Signature signature, JobId id, string? text) => AtRebuild(signature, id, at => string.IsNullOrWhiteSpace(text)
         ? Task.FromResult(ActAnswer.Refuse("Note", "The note is empty.", "Write what the next technician should know."))
         : at.WriteAsync(signature, new NoteWritten(Station.Rebuild, text.Trim())));
 
     /// <summary>Every step signed: on to Set.</summary>
-    public Task<ActAnswer> FinishAsync(Signature signature, JobId id) => AtRebuild(id, at => at.Job.Rebuild is { Next: { } next }
+    public Task<ActAnswer> FinishAsync(Signature signature, JobId id) => AtRebuild(signature, id, at => at.Job.Rebuild is { Next: { } next }
         ? Task.FromResult(ActAnswer.Refuse("", $"Step {next + 1} is not signed yet.", "Sign it first: the tool is not run half built."))
         : at.WriteAsync(signature, new StationReached(Station.Set, null)));
 
@@ -63,5 +63,5 @@ public sealed class RebuildStation(Bench bench)
             : null;
     }
 
-    private Task<ActAnswer> AtRebuild(JobId id, Func<JobAtBench, Task<ActAnswer>> act) => JobAtBench.ActAsync(bench, id, Station.Rebuild, act);
+    private Task<ActAnswer> AtRebuild(Signature signature, JobId id, Func<JobAtBench, Task<ActAnswer>> act) => JobAtBench.ActAsync(bench, signature, id, Station.Rebuild, act);
 }

@@ -16,6 +16,8 @@ namespace Ramwright.App.Stations.Release;
 /// <summary>What happens at Release: the job comes to one of its five ends. Only a standing proof that conforms releases a tool.</summary>
 public sealed class ReleaseStation(Bench bench, PaperArchive archive)
 {
+    private const byte PaperPart = 9;
+
     /// <summary>Why the tool cannot be released by this person now, and what to do; null when it can.</summary>
     public static (string What, string Mend)? WhyNot(JobState job, PersonRegistered? person) => (job, person) switch
     {
@@ -26,11 +28,13 @@ public sealed class ReleaseStation(Bench bench, PaperArchive archive)
         _ => null,
     };
 
-    /// <summary>Ends the job. A release is made at Release alone; the other ends can be chosen at any station.</summary>
+    /// <summary>Ends the job. A release is made at Release alone; the other ends can be chosen at any station. The same form sent again issues the paper, should it be missing.</summary>
     public async Task<ActAnswer> EndAsync(Signature signature, JobId id, JobEnd end, string? why)
     {
         if (await bench.Ledger.ReadAsync(id) is not { Opened: not null } job)
             return ActAnswer.Refuse("", $"There is no job {id}.");
+        if (await bench.Ledger.FindAsync(signature.Token) is not null)
+            return await bench.Ledger.FindAsync(signature.ForPart(PaperPart).Token) is { } issued ? ActAnswer.Of(issued) : await IssueAsync(signature.ForPart(PaperPart), id, await bench.Ledger.HouseAsync());
         if (!job.IsOpen)
             return ActAnswer.Refuse("", $"Job {id} has ended already.", "Take the tool in again as a new job.");
         var house = await bench.Ledger.HouseAsync();
@@ -45,7 +49,7 @@ public sealed class ReleaseStation(Bench bench, PaperArchive archive)
         var ended = ActAnswer.Of(await bench.Ledger.AppendOnceAsync(signature.Token, signature.By, id, signature.Seen, new JobEnded(end, reason)));
         if (ended is not ActAnswer.Done)
             return ended;
-        return await IssueAsync(signature.ForPart(9), id, house);
+        return await IssueAsync(signature.ForPart(PaperPart), id, house);
     }
 
     /// <summary>Issues the paper that the end asks for: the proof report, or the one-page paper of another end. It stands on the entry that ended the job.</summary>

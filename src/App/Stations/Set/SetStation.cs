@@ -18,7 +18,7 @@ public sealed class SetStation(Bench bench)
         SettingAdvisor.Advise(model, [.. job.Setting.Runs.Select(r => r.Run)], new SettingOptions { LargestChancePastMaximum = largestChancePastMaximum });
 
     /// <summary>A full run was read. Above the maximum the tool is quarantined with the same entry.</summary>
-    public Task<ActAnswer> ReadAsync(Signature signature, JobId id, Pressure peak, InstrumentId? instrument) => AtSet(id, at =>
+    public Task<ActAnswer> ReadAsync(Signature signature, JobId id, Pressure peak, InstrumentId? instrument) => AtSet(signature, id, at =>
     {
         if (peak.Bar is not (> 0 and <= 2000))
             return Refused("peak", $"{peak.Bar:0.#} bar is no peak of such a tool.", "Write the peak that the device shows, above 0 and at most 2,000 bar.");
@@ -29,17 +29,17 @@ public sealed class SetStation(Bench bench)
     });
 
     /// <summary>The screw was turned; clockwise is positive.</summary>
-    public Task<ActAnswer> TurnAsync(Signature signature, JobId id, Angle turn) => AtSet(id, at => turn.Radians == 0 || Math.Abs(turn.Turns) > MostTurns
+    public Task<ActAnswer> TurnAsync(Signature signature, JobId id, Angle turn) => AtSet(signature, id, at => turn.Radians == 0 || Math.Abs(turn.Turns) > MostTurns
         ? Refused("turn", "A turn is more than nothing and at most three full turns.", "Write how far the screw was really turned.")
         : at.WriteAsync(signature, new ReliefTurned(turn)));
 
     /// <summary>The screw was locked; a check run follows before the proof.</summary>
-    public Task<ActAnswer> LockAsync(Signature signature, JobId id) => AtSet(id, at => at.Job.Setting.Runs.IsEmpty
+    public Task<ActAnswer> LockAsync(Signature signature, JobId id) => AtSet(signature, id, at => at.Job.Setting.Runs.IsEmpty
         ? Refused("", "No run was read yet.", "Run and read first: the setting is not known.")
         : at.WriteAsync(signature, new ReliefLocked()));
 
     /// <summary>On to Prove: only with the screw locked, one run read since, and no quarantine standing.</summary>
-    public Task<ActAnswer> FinishAsync(Signature signature, JobId id) => AtSet(id, at => at.Job switch
+    public Task<ActAnswer> FinishAsync(Signature signature, JobId id) => AtSet(signature, id, at => at.Job switch
     {
         { Quarantine: not null } => Refused("", "The tool went above its maximum and is quarantined.", "Have the frame inspected and record it, or end the job."),
         { Setting.Locked: null } => Refused("", "The relief screw is not locked yet.", "Lock the screw and sign it, then run once more: locking may move the setting."),
@@ -48,16 +48,16 @@ public sealed class SetStation(Bench bench)
     });
 
     /// <summary>Back to Find, because the screw does not answer as it should.</summary>
-    public Task<ActAnswer> BackToFindAsync(Signature signature, JobId id, string? why) => AtSet(id, at => string.IsNullOrWhiteSpace(why)
+    public Task<ActAnswer> BackToFindAsync(Signature signature, JobId id, string? why) => AtSet(signature, id, at => string.IsNullOrWhiteSpace(why)
         ? Refused("why", "No reason was given.", "Say in a few words why the job goes back.")
         : at.WriteAsync(signature, new StationReached(Station.Find, why.Trim())));
 
     /// <summary>The frame was inspected after a run above the maximum.</summary>
-    public Task<ActAnswer> LiftQuarantineAsync(Signature signature, JobId id, string? inspection) => AtSet(id, at => string.IsNullOrWhiteSpace(inspection)
+    public Task<ActAnswer> LiftQuarantineAsync(Signature signature, JobId id, string? inspection) => AtSet(signature, id, at => string.IsNullOrWhiteSpace(inspection)
         ? Refused("inspection", "What was inspected is not said.", "Write what was looked at and found: frame, head, latch, for cracks and set.")
         : at.WriteAsync(signature, new QuarantineLifted(inspection.Trim())));
 
-    private Task<ActAnswer> AtSet(JobId id, Func<JobAtBench, Task<ActAnswer>> act) => JobAtBench.ActAsync(bench, id, Station.Set, act);
+    private Task<ActAnswer> AtSet(Signature signature, JobId id, Func<JobAtBench, Task<ActAnswer>> act) => JobAtBench.ActAsync(bench, signature, id, Station.Set, act);
 
     private static Task<ActAnswer> Refused(string field, string what, string mend) => Task.FromResult(ActAnswer.Refuse(field, what, mend));
 }

@@ -14,7 +14,7 @@ public sealed class StripStation(Bench bench)
 {
     /// <summary>The next step was done.</summary>
     /// <param name="step">0-based; another than the next is refused: the page was drawn before somebody else signed.</param>
-    public Task<ActAnswer> SignAsync(Signature signature, JobId id, int step, MeasuredValue? value, string? note) => AtStrip(id, at =>
+    public Task<ActAnswer> SignAsync(Signature signature, JobId id, int step, MeasuredValue? value, string? note) => AtStrip(signature, id, at =>
     {
         if (at.Job.Strip is not { Next: { } next } strip)
             return Refused("Every step of the plan is signed.", "Go on to Rebuild.");
@@ -26,7 +26,7 @@ public sealed class StripStation(Bench bench)
     });
 
     /// <summary>A part was looked at. A bad outcome is recorded together with the plan that follows from it.</summary>
-    public Task<ActAnswer> InspectAsync(Signature signature, JobId id, NodeId part, InspectionId inspection, bool good, MeasuredValue? measured, string? note) => AtStrip(id, async at =>
+    public Task<ActAnswer> InspectAsync(Signature signature, JobId id, NodeId part, InspectionId inspection, bool good, MeasuredValue? measured, string? note) => AtStrip(signature, id, async at =>
     {
         if (!OpenInspections(at.Job, at.Model).Any(o => o.Part == part && o.Inspection.Id == inspection))
             return ActAnswer.Refuse("", "That inspection is answered already, or not due yet.", "Look at the page as it stands now.");
@@ -52,17 +52,17 @@ public sealed class StripStation(Bench bench)
     });
 
     /// <summary>The last signed step no longer counts; both entries stay readable.</summary>
-    public Task<ActAnswer> UndoAsync(Signature signature, JobId id, string? why) => AtStrip(id, at =>
+    public Task<ActAnswer> UndoAsync(Signature signature, JobId id, string? why) => AtStrip(signature, id, at =>
         at.Job.Strip is not { Signed: { Count: > 0 } signed }
             ? Refused("No step of this plan is signed yet.", "There is nothing to undo.")
             : at.WriteAsync(signature, new EntryCorrected(signed.Values.MaxBy(e => e.Number)!.Number, Trimmed(why) ?? "signed by mistake")));
 
     /// <summary>A note for the next technician.</summary>
-    public Task<ActAnswer> NoteAsync(Signature signature, JobId id, string? text) => AtStrip(id, at =>
+    public Task<ActAnswer> NoteAsync(Signature signature, JobId id, string? text) => AtStrip(signature, id, at =>
         Trimmed(text) is { } words ? at.WriteAsync(signature, new NoteWritten(Station.Strip, words)) : Refused("The note is empty.", "Write what the next technician should know."));
 
     /// <summary>Every step signed and every inspection answered: the way back is planned and the job goes to Rebuild.</summary>
-    public Task<ActAnswer> FinishAsync(Signature signature, JobId id) => AtStrip(id, async at =>
+    public Task<ActAnswer> FinishAsync(Signature signature, JobId id) => AtStrip(signature, id, async at =>
     {
         if (at.Job.Strip is { Next: { } next })
             return ActAnswer.Refuse("", $"Step {next + 1} is not signed yet.", "Sign it, or undo and plan anew.");
@@ -94,7 +94,7 @@ public sealed class StripStation(Bench bench)
         ];
     }
 
-    private Task<ActAnswer> AtStrip(JobId id, Func<JobAtBench, Task<ActAnswer>> act) => JobAtBench.ActAsync(bench, id, Station.Strip, act);
+    private Task<ActAnswer> AtStrip(Signature signature, JobId id, Func<JobAtBench, Task<ActAnswer>> act) => JobAtBench.ActAsync(bench, signature, id, Station.Strip, act);
 
     private static Task<ActAnswer> Refused(string what, string mend) => Task.FromResult(ActAnswer.Refuse("", what, mend));
 
