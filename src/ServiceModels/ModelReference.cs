@@ -15,7 +15,7 @@ public static class ModelReference
         foreach (var section in ModelKeys.Sections())
             WriteSection(text, section);
         text.Append("### hazards\n\nWords for `hazard`. Another word is taken, with a note, and gets the general sign.\n\n| word | what it says |\n|---|---|\n");
-        foreach (var (word, meaning) in Hazards.All)
+        foreach (var (word, meaning, _) in Hazards.All)
             text.Append("| `").Append(word).Append("` | ").Append(meaning).Append(" |\n");
         return text.ToString();
     }

@@ -22,12 +22,19 @@ public static class CautionSign
         ArgumentNullException.ThrowIfNull(hazard);
         var sketch = new Sketch();
         sketch.Closed(Ink.SignYellow, new Spot(24, 5), new Spot(45, 42), new Spot(3, 42));
-        if (hazard.Contains("electric", StringComparison.Ordinal) || hazard.Contains("battery", StringComparison.Ordinal) || hazard.Contains("lithium", StringComparison.Ordinal))
-            Lightning(sketch);
-        else if (hazard.Contains("hot", StringComparison.Ordinal) || hazard.Contains("heat", StringComparison.Ordinal))
-            HotSurface(sketch);
-        else
-            Exclamation(sketch);
+        switch (Hazards.SignOf(hazard))
+        {
+            case HazardSign.Electricity:
+                Lightning(sketch);
+                break;
+            case HazardSign.HotSurface:
+                HotSurface(sketch);
+                break;
+            default:
+                Exclamation(sketch);
+                break;
+        }
+
         return sketch.Finish(48, 48, "Warning sign: " + hazard.Replace('-', ' '));
     }
 
