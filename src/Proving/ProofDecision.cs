@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Ramwright.Metrology.Quantities;
-using Ramwright.Metrology.Tolerance;
 using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.Proving;
@@ -10,18 +9,39 @@ namespace Ramwright.Proving;
 /// The order of the rules: (1) a run beyond a limit by more than its own uncertainty: does not conform, however few the runs. (2) A series that is
 /// not full is undecided: looking after each run would find something sooner or later. (3) With confidence γ the share on the right side of a limit
 /// moved outward is below β: does not conform. (4) Both claims for the limits moved inward hold: conforms. (5) Else undecided, with what is in the way.
-/// Every claim is exact for normal scatter (noncentral t): a tool whose share is just β at a limit gets 'conforms' in at most 1 − γ of all series.
+/// Every claim by own scatter is exact for normal scatter (noncentral t): a tool whose share is just β at a limit gets 'conforms' in at most 1 − γ of all
+/// series, both looks of an extended one together. With moderated scatter that is so on the average of the tools of the model.
 /// </remarks>
 public static class ProofDecision
 {
     /// <summary>The verdict on a series as it stands.</summary>
-    /// <exception cref="ArgumentException">A bug in the caller: more runs than planned, a plan below 2, a share or confidence not inside 0 to 1, a negative uncertainty.</exception>
+    /// <exception cref="ArgumentException">A bug in the caller: more runs than planned and declared, a plan below 2, a share or confidence not inside 0 to 1, a negative uncertainty.</exception>
     public static Verdict Decide(ProofSeries series)
     {
-        Check(series);
+        SeriesContract.Check(series);
+        var yardstick = Yardstick.Of(series);
+        var more = series.Declared is Declared.Extension extension ? extension.MoreRuns : 0;
+        if (series.Peaks.Length <= series.PlannedRuns)
+            return Look(series, yardstick, more);
+        var first = Look(series with { Peaks = series.Peaks[..series.PlannedRuns] }, yardstick, more);
+        return first.Conformity == Conformity.Undecided
+            ? Look(series with { PlannedRuns = series.PlannedRuns + more }, yardstick, more: 0)
+            : AfterTheDecision(series, first);
+    }
+
+    /// <summary>The planned runs decided, and yet more were made: they cannot make the verdict better, but one far outside makes it worse.</summary>
+    private static Verdict AfterTheDecision(ProofSeries series, Verdict first)
+    {
+        if (RunsOutside(series, new(series.Limits, series.Systematic)) is { Length: > 0 } outside)
+            return first with { Conformity = Conformity.DoesNotConform, Reasons = outside };
+        var from = series.PlannedRuns + 1;
+        return first with { Flags = [.. first.Flags, new("runs-after-the-decision", from, 1, $"the series was decided before run {from}: that run and later ones do not count")] };
+    }
+
+    private static Verdict Look(ProofSeries series, Yardstick yardstick, int more)
+    {
         var guards = new Guards(series.Limits, series.Systematic);
-        var figures = SeriesFigures.Of(series);
-        double? factor = figures.Runs > 1 ? Factors.OneSided(figures.Runs, series.Coverage, series.Confidence) : null;
+        var figures = SeriesFigures.Of(series, yardstick);
         var verdict = new Verdict
         {
             Conformity = Conformity.Undecided,
@@ -30,11 +50,14 @@ public static class ProofDecision
             PlannedRuns = series.PlannedRuns,
             Mean = figures.Runs > 0 ? Pressure.FromPascals(figures.Mean) : null,
             StandardDeviation = figures.Runs > 1 ? Pressure.FromPascals(figures.Deviation) : null,
-            ScatterUsed = figures.HasScatter ? Pressure.FromPascals(figures.Scatter) : null,
+            ScatterUsed = figures.HasScatter ? Pressure.FromPascals(figures.Used) : null,
+            ScatterFrom = series.Declared is Declared.Moderated ? ScatterSource.Moderated : ScatterSource.Own,
+            Moderation = series.Declared is Declared.Moderated m && figures.Runs > 1 ? ModerationOf(m.Earlier, figures) : null,
+            ConfidenceOfEachLook = yardstick.ConfidenceOfEachLook,
             GuardLow = guards.Low,
             GuardHigh = guards.High,
-            Claims = factor is { } k ? Claims(series, guards, figures, k) : [],
-            OneSidedFactor = factor,
+            Claims = figures.Runs > 1 ? Claims(yardstick, guards, figures) : [],
+            OneSidedFactor = figures.Runs > 1 ? yardstick.OneSided(figures.Runs) : null,
             ToleranceFactor = figures.Runs > 1 ? Factors.TwoSided(figures.Runs, series.Coverage, series.Confidence) : null,
             Flags = SeriesScreens.Flags(series.Peaks),
         };
@@ -44,11 +67,17 @@ public static class ProofDecision
             verdict = verdict with { Interval = new(verdict.Mean!.Value - reach, verdict.Mean.Value + reach) };
         }
 
-        var (conformity, reasons) = Judge(series, guards, figures, verdict);
+        var (conformity, reasons) = Judge(series, yardstick, guards, figures, verdict, more);
         return verdict with { Conformity = conformity, Reasons = reasons };
     }
 
-    private static (Conformity Conformity, ImmutableArray<Reason> Reasons) Judge(ProofSeries series, Guards guards, SeriesFigures figures, Verdict verdict)
+    private static Moderation ModerationOf(EarlierSeries earlier, SeriesFigures figures) => new(
+        earlier.Population.Series,
+        Pressure.FromPascals(earlier.Population.TypicalDeviation),
+        earlier.Population.AlikeDegrees,
+        figures.HasScatter ? Pressure.FromPascals(earlier.Population.Moderate(new(figures.Scatter, figures.Runs - 1))) : null);
+
+    private static (Conformity Conformity, ImmutableArray<Reason> Reasons) Judge(ProofSeries series, Yardstick yardstick, Guards guards, SeriesFigures figures, Verdict verdict, int more)
     {
         if (RunsOutside(series, guards) is { Length: > 0 } outside)
             return (Conformity.DoesNotConform, outside);
@@ -60,7 +89,7 @@ public static class ProofDecision
             return EveryRun(series, guards);
         if (!figures.HasScatter)
             return (Conformity.Undecided, [new Reason.EqualReadings(series.Peaks[0])]);
-        if (SharesTooSmall(series, guards, figures) is { Length: > 0 } small)
+        if (SharesTooSmall(yardstick, guards, figures) is { Length: > 0 } small)
             return (Conformity.DoesNotConform, small);
         if (guards.LeaveNothing)
             return (Conformity.Undecided, [new Reason.DeviceTooCoarse(guards.Together, guards.Limits.Max - guards.Limits.Min)]);
@@ -68,7 +97,10 @@ public static class ProofDecision
             return (Conformity.Conforms, [new Reason.BothClaimsHold()]);
         if (series.Rule == DecisionRule.TwoSidedInterval && verdict.Interval is { } interval && interval.Min >= guards.Low && interval.Max <= guards.High)
             return (Conformity.Conforms, [new Reason.IntervalInside()]);
-        return (Conformity.Undecided, WhatIsInTheWay.Of(series, guards, figures));
+        if (more == 0)
+            return (Conformity.Undecided, WhatIsInTheWay.Of(series, yardstick, guards, figures, () => LongerSeries.ThatWouldDecide(series.PlannedRuns, Yardstick.ForANewSeries(series), guards, figures)));
+        var due = new Reason.ExtensionDue(more, ExtensionChance.Of(more, yardstick, guards, figures));
+        return (Conformity.Undecided, [.. WhatIsInTheWay.Of(series, yardstick, guards, figures, () => due).Where(r => r is not Reason.ExtensionDue), due]);
     }
 
     /// <summary>Rule 1: valid runs beyond a limit by more than their total expanded uncertainty.</summary>
@@ -88,7 +120,7 @@ public static class ProofDecision
     }
 
     /// <summary>Rule 3: with the asked confidence a share below the asked one, for a limit moved outward.</summary>
-    private static ImmutableArray<Reason> SharesTooSmall(ProofSeries series, Guards guards, SeriesFigures figures)
+    private static ImmutableArray<Reason> SharesTooSmall(Yardstick yardstick, Guards guards, SeriesFigures figures)
     {
         var reasons = ImmutableArray.CreateBuilder<Reason>();
         Look(LimitSide.Lower, guards.LowOutward, (figures.Mean - guards.LowOutward.Pascals) / figures.Scatter);
@@ -97,8 +129,8 @@ public static class ProofDecision
 
         void Look(LimitSide side, Pressure limit, double distance)
         {
-            if (distance < Factors.Refusing(figures.Runs, series.Coverage, series.Confidence))
-                reasons.Add(new Reason.ShareTooSmall(side, limit, ContentBound.AtMost(distance, figures.Runs, series.Confidence)));
+            if (distance < yardstick.Refusing(figures.Runs))
+                reasons.Add(new Reason.ShareTooSmall(side, limit, yardstick.ShareAtMost(distance, figures.Runs)));
         }
     }
 
@@ -117,7 +149,7 @@ public static class ProofDecision
         return inGuard.IsEmpty ? (Conformity.Conforms, [new Reason.EveryRunInside()]) : (Conformity.Undecided, inGuard);
     }
 
-    private static ImmutableArray<LimitClaim> Claims(ProofSeries series, Guards guards, SeriesFigures figures, double factor)
+    private static ImmutableArray<LimitClaim> Claims(Yardstick yardstick, Guards guards, SeriesFigures figures)
     {
         return
         [
@@ -129,26 +161,8 @@ public static class ProofDecision
         {
             if (!figures.HasScatter)
                 return new(side, limit, guarded, 0, 0, Holds: false);
-            var distance = inside / figures.Scatter;
-            return new(side, limit, guarded, distance, ContentBound.AtLeast(distance, figures.Runs, series.Confidence), distance >= factor);
+            var distance = inside / figures.Used;
+            return new(side, limit, guarded, distance, yardstick.ShareAtLeast(distance, figures.Runs), distance >= yardstick.OneSided(figures.Runs));
         }
-    }
-
-    private static void Check(ProofSeries series)
-    {
-        ArgumentNullException.ThrowIfNull(series);
-        if (series.Peaks.IsDefault)
-            throw new ArgumentException("The peaks were not given; an empty list is a series without a run.", nameof(series));
-        if (series.PlannedRuns < 2)
-            throw new ArgumentException($"{series.PlannedRuns} planned runs; a series has 2 or more.", nameof(series));
-        if (series.Peaks.Length > series.PlannedRuns)
-            throw new ArgumentException($"{series.Peaks.Length} runs in a series of {series.PlannedRuns}; runs are never added to a series.", nameof(series));
-        if (series.Coverage is not (> 0 and < 1) || series.Confidence is not (> 0 and < 1))
-            throw new ArgumentException("Coverage and confidence lie above 0 and below 1.", nameof(series));
-        var zero = Pressure.FromPascals(0);
-        if (series.Systematic.BelowLimit < zero || series.Systematic.AboveLimit < zero || series.Systematic.RandomExpanded < zero)
-            throw new ArgumentException("An uncertainty is zero or more.", nameof(series));
-        if (series.Resolution is { } step && step <= zero)
-            throw new ArgumentException("The step of a device is above zero.", nameof(series));
     }
 }

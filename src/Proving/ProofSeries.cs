@@ -10,7 +10,7 @@ public sealed record ProofSeries
     /// <summary>The limits that the tool must keep.</summary>
     public required PressureWindow Limits { get; init; }
 
-    /// <summary>Planned number of full runs, 2 or more; fixed before the first.</summary>
+    /// <summary>Planned number of full runs, 2 or more, an extension not counted; fixed before the first.</summary>
     public required int PlannedRuns { get; init; }
 
     /// <summary>What the device may be off, the same for every run.</summary>
@@ -23,6 +23,9 @@ public sealed record ProofSeries
     public double Confidence { get; init; } = 0.95;
 
     public DecisionRule Rule { get; init; }
+
+    /// <summary>Whose scatter counts and whether the series may be extended; an extension or moderation goes with one-sided claims per limit alone.</summary>
+    public Declared Declared { get; init; } = new Declared.OwnScatter();
 
     /// <summary>Smallest step of the device's readings, above zero; null when not known, then the smallest difference between two readings stands for it.</summary>
     public Pressure? Resolution { get; init; }

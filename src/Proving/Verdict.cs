@@ -26,10 +26,16 @@ public sealed record Verdict
     /// <summary>Sample standard deviation (n − 1); null below two runs.</summary>
     public Pressure? StandardDeviation { get; init; }
 
-    /// <summary>The standard deviation that the claims and the interval rest on: the sample's, or the most that equal readings can hide when the device's steps are coarser.</summary>
+    /// <summary>The standard deviation that the claims rest on: the sample's, or the most that equal readings can hide when the device's steps are coarser, or a larger moderated one.</summary>
     public Pressure? ScatterUsed { get; init; }
 
     public ScatterSource ScatterFrom { get; init; }
+
+    /// <summary>What the earlier series said, where they moderate the scatter and there are two runs or more.</summary>
+    public Moderation? Moderation { get; init; }
+
+    /// <summary>Where the series may be extended: confidence of the claims at each of the two looks, so that both together keep the asked one; a probability.</summary>
+    public double? ConfidenceOfEachLook { get; init; }
 
     /// <summary>The lower limit moved up by what the device may be off.</summary>
     public required Pressure GuardLow { get; init; }
@@ -40,23 +46,30 @@ public sealed record Verdict
     /// <summary>One claim per limit; empty below two runs.</summary>
     public ImmutableArray<LimitClaim> Claims { get; init; } = [];
 
-    /// <summary>Exact one-sided factor k for this n, coverage and confidence; null below two runs.</summary>
+    /// <summary>One-sided factor k in units of the scatter used, for this n, coverage and confidence; null below two runs.</summary>
     public double? OneSidedFactor { get; init; }
 
     /// <summary>Exact two-sided factor (ISO 16269-6); null below two runs.</summary>
     public double? ToleranceFactor { get; init; }
 
-    /// <summary>mean ∓ two-sided factor × s, reported beside; null where there is no scatter to build it on.</summary>
+    /// <summary>mean ∓ two-sided factor × the tool's own scatter, reported beside; null where there is no scatter to build it on.</summary>
     public PressureWindow? Interval { get; init; }
 
     /// <summary>What the screens flagged; they delete nothing.</summary>
     public ImmutableArray<Flag> Flags { get; init; } = [];
 }
 
+/// <summary>What the earlier series of a model said to the scatter of a series.</summary>
+/// <param name="Series">How many there were.</param>
+/// <param name="Typical">Scatter of a typical tool of the model.</param>
+/// <param name="AlikeDegrees">How alike they scatter, in degrees of freedom: about 10 when tools differ much, 60 and more when they are alike.</param>
+/// <param name="Moderated">This tool's own scatter, moderated; null where it is hidden. The larger of the two counts.</param>
+public sealed record Moderation(int Series, Pressure Typical, double AlikeDegrees, Pressure? Moderated);
+
 /// <summary>What is shown at one limit.</summary>
 /// <param name="Limit">The limit itself.</param>
 /// <param name="Guarded">The limit moved inward.</param>
-/// <param name="DistanceInS">Distance of the mean from the guarded limit, in standard deviations; positive is inside. Zero where equal readings hide the scatter.</param>
+/// <param name="DistanceInS">Distance of the mean from the guarded limit, in units of the scatter used; positive is inside. Zero where equal readings hide the scatter.</param>
 /// <param name="ShareShown">With the asked confidence at least this share of full runs lies on the right side of the guarded limit, 0 to 1.</param>
 /// <param name="Holds">Whether the share asked is shown.</param>
 public sealed record LimitClaim(LimitSide Side, Pressure Limit, Pressure Guarded, double DistanceInS, double ShareShown, bool Holds);
@@ -88,6 +101,9 @@ public abstract record Reason
 
     /// <summary>The guards eat the window, or so much of it that a usual scatter has no room.</summary>
     public sealed record DeviceTooCoarse(Pressure GuardsTogether, Pressure Window) : Reason { public override string Code => "device-too-coarse"; }
+
+    /// <summary>The planned runs left the series undecided, and more were declared: how many, and how likely they are to decide (0 to 1).</summary>
+    public sealed record ExtensionDue(int MoreRuns, double Chance) : Reason { public override string Code => "extension-due"; }
 
     /// <summary>What would decide it: a new series of so many runs, and how likely that is (0 to 1).</summary>
     public sealed record LongerSeriesWouldDecide(int Runs, double Chance) : Reason { public override string Code => "longer-series"; }

@@ -6,30 +6,36 @@ namespace Ramwright.Metrology.Moderation;
 /// <remarks>
 /// The claim 'at least β lie on the right side' is made when the mean lies k·max(s, s̃) inside, s the tool's own scatter and s̃ the moderated one.
 /// For a tool of content exactly β the false accept is the mean of Φ(√n·(z − k·max(s, s̃)/σ)) over σ and s together: one sum over two grids.
-/// k makes it (1 − γ)·<see cref="Caution"/>. So k is known before the first run, and the rule that a larger scatter of one's own counts is inside it.
+/// k makes it (1 − γ)·<see cref="Spent"/>. So k is known before the first run, and the rule that a larger scatter of one's own counts is inside it.
 /// </remarks>
 public sealed class NextSeries
 {
     /// <summary>Share of 1 − γ that is spent: by simulation the false accept then stays within 1 − γ for every ν₀ (docs/explanation/how-often-a-verdict-is-wrong.md).</summary>
-    public const double Caution = 0.9;
+    /// <remarks>What is kept back pays for the doubt of ν₀, which the sum over possible populations settles only on the average over ν₀; it shrinks with more series.</remarks>
+    public static double Spent(int series) => 0.92 - 0.7 / series;
+
+    /// <summary>The longest series; by then a tool's own scatter says all.</summary>
+    public const int MostRuns = 200;
 
     private const double Negligible = 1e-6;
     private const double FarthestScore = 8.5; // Φ(8.5) is 1 in double precision
     private const double LargestFactor = 1e6;
 
     private readonly double _root;
+    private readonly double _spent;
     private readonly double[] _ratios; // max(s, s̃)/σ
     private readonly double[] _weights;
 
     /// <param name="population">What the earlier series say.</param>
-    /// <param name="runs">Planned runs, 2 to 1,000.</param>
+    /// <param name="runs">Planned runs, 2 to <see cref="MostRuns"/>.</param>
     public NextSeries(ScatterPopulation population, int runs)
     {
         ArgumentNullException.ThrowIfNull(population);
-        if (runs is < 2 or > 1_000)
-            throw new ArgumentOutOfRangeException(nameof(runs), runs, "A series has 2 to 1,000 runs.");
+        if (runs is < 2 or > MostRuns)
+            throw new ArgumentOutOfRangeException(nameof(runs), runs, $"A moderated series has 2 to {MostRuns} runs.");
         Runs = runs;
         _root = Math.Sqrt(runs);
+        _spent = Spent(population.Series);
         (_ratios, _weights) = Pairs(population, runs - 1);
     }
 
@@ -41,7 +47,7 @@ public sealed class NextSeries
     public double Factor(double coverage, double confidence)
     {
         var z = Normal.Quantile(Probability.Inside(coverage));
-        var spent = Caution * (1 - Probability.Inside(confidence));
+        var spent = _spent * (1 - Probability.Inside(confidence));
         return RisingRoot.Find(k =>
         {
             var (accept, perFactor, _) = Accept(k, z);
@@ -56,7 +62,7 @@ public sealed class NextSeries
     {
         if (double.IsNaN(distance))
             throw new ArgumentOutOfRangeException(nameof(distance), distance, "A distance in standard deviations is wanted.");
-        var spent = Caution * (1 - Probability.Inside(confidence));
+        var spent = _spent * (1 - Probability.Inside(confidence));
         if (Accept(distance, FarthestScore).Share <= spent)
             return 1;
         if (Accept(distance, -FarthestScore).Share >= spent)

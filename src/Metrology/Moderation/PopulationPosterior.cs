@@ -11,7 +11,7 @@ internal readonly record struct PossiblePopulation(double Weight, double AlikeDe
 /// Model of G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3 (2004) art. 3: ν₀s₀²/σ² is χ² of ν₀ degrees of freedom among tools, so that an earlier
 /// s² is s₀²·F(ν, ν₀). Nothing is fitted and then taken as known: ln s₀ is flat, which makes the answer the same in every unit, and
 /// w = ν₀/(ν₀ + 10), the weight of a population beside ten degrees of freedom of one's own, has the beta density of <see cref="TiltLow"/> and
-/// <see cref="TiltHigh"/>. Two of its numbers, and the caution of <see cref="NextSeries"/>, were chosen by simulation so that the false accept stays below its bound for every ν₀.
+/// <see cref="TiltHigh"/>, chosen by simulation, as is <see cref="NextSeries.Spent"/>, so that the false accept is nearly the same for every ν₀ and below its bound.
 /// The likelihood is strictly concave in ln s₀²; its step is 1.2 of its own standard deviations, where the trapezoidal rule errs by e^(−2π²/1.44), 1e-6.
 /// </remarks>
 internal static class PopulationPosterior

@@ -18,6 +18,7 @@ public sealed class ScatterPopulation
     private const double WidestLog = 12; // a factor of 160,000 either side
 
     private readonly double[] _logs;
+    private readonly double[] _precisions; // 1/σ²
     private readonly double[] _weights;
 
     /// <param name="earlier">Eight or more series of other tools of the model, all that there are; leaving some out spoils the claim.</param>
@@ -41,8 +42,13 @@ public sealed class ScatterPopulation
         AlikeDegrees = MiddleOf(possible, all);
         _logs = new double[(int)Math.Ceiling((high - low) / Step) + 1];
         _weights = new double[_logs.Length];
+        _precisions = new double[_logs.Length];
         for (var j = 0; j < _logs.Length; j++)
+        {
             _logs[j] = low + j * Step;
+            _precisions[j] = Math.Exp(-2 * _logs[j]);
+        }
+
         foreach (var p in possible)
             Add(p, low);
         var sum = _weights.Sum();
@@ -70,19 +76,42 @@ public sealed class ScatterPopulation
     /// <remarks>With s₀ and ν₀ known it is √((ν₀s₀² + νs²)/(ν₀ + ν)), as in Smyth's paper.</remarks>
     public double Moderate(SeriesScatter own)
     {
-        var logOwn = Math.Log(own.Deviation);
-        var best = double.MinValue;
-        for (var j = 0; j < _logs.Length; j++)
-            best = Math.Max(best, Likelihood.Log(own.DegreesOfFreedom, logOwn - _logs[j]));
-        double sum = 0, precision = 0;
+        double sum = 0, precision = 0, square = own.Deviation * own.Deviation, best = Best(own);
         for (var j = 0; j < _logs.Length; j++)
         {
-            var weight = _weights[j] * Math.Exp(Likelihood.Log(own.DegreesOfFreedom, logOwn - _logs[j]) - best);
+            var weight = _weights[j] * Math.Exp(Agreement(own, square, j) - best);
             sum += weight;
-            precision += weight * Math.Exp(2 * (_logs[0] - _logs[j]));
+            precision += weight * _precisions[j];
         }
 
-        return Math.Exp(_logs[0]) * Math.Sqrt(sum / precision);
+        return Math.Sqrt(sum / precision);
+    }
+
+    /// <summary>What the earlier series and its own leave possible of a tool's σ: values in the unit of the earlier series, with weights that sum to 1.</summary>
+    public (double Deviation, double Weight)[] Possible(SeriesScatter own)
+    {
+        double sum = 0, square = own.Deviation * own.Deviation, best = Best(own);
+        var possible = new (double Deviation, double Weight)[_logs.Length];
+        for (var j = 0; j < possible.Length; j++)
+        {
+            possible[j] = (Math.Exp(_logs[j]), _weights[j] * Math.Exp(Agreement(own, square, j) - best));
+            sum += possible[j].Weight;
+        }
+
+        for (var j = 0; j < possible.Length; j++)
+            possible[j].Weight /= sum;
+        return possible;
+    }
+
+    /// <summary>The logarithm of the likelihood of σ at a node, up to what is the same for all.</summary>
+    private double Agreement(SeriesScatter own, double square, int j) => -own.DegreesOfFreedom * (_logs[j] + 0.5 * square * _precisions[j]);
+
+    private double Best(SeriesScatter own)
+    {
+        double best = double.NegativeInfinity, square = own.Deviation * own.Deviation;
+        for (var j = 0; j < _logs.Length; j++)
+            best = Math.Max(best, Agreement(own, square, j));
+        return best;
     }
 
     private void Add(PossiblePopulation p, double low)

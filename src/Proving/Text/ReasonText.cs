@@ -28,6 +28,8 @@ public static class ReasonText
                 $"the scatter is too large for this number of runs: standard deviation {Show(r.StandardDeviation)}, at most {Floor(r.LargestThatPasses, units)} would pass"),
             Reason.DeviceTooCoarse r => Text(
                 $"the device is too coarse: what it may be off takes {Show(r.GuardsTogether)} of a window of {Show(r.Window)}"),
+            Reason.ExtensionDue r => Text(
+                $"{r.MoreRuns} more {(r.MoreRuns == 1 ? "run is" : "runs are")} due, as declared before the series opened; they will probably {(r.Chance < 0.5 ? "not " : "")}decide ({ShareText.About(r.Chance)} that they do)"),
             Reason.LongerSeriesWouldDecide r => Text($"a new series of {r.Runs} runs would probably decide ({ShareText.About(r.Chance)})"),
             Reason.NoSeriesWouldDecide r => Text($"no new series of up to {r.Tried} runs would probably decide; the scatter itself must come down, or the mean lie better"),
             Reason.EqualReadings r => Text($"all readings are {Show(r.Value)}: the steps of the device hide the scatter; state its resolution or read with finer steps"),
@@ -52,6 +54,7 @@ public static class ReasonText
         Reason.ScatterTooLarge => Text($"the scatter is too large for {verdict.Runs} runs"),
         Reason.DeviceTooCoarse => "the device is too coarse for these limits",
         Reason.EqualReadings => "all readings are equal, so the scatter is hidden",
+        Reason.ExtensionDue r => Text($"{r.MoreRuns} more {(r.MoreRuns == 1 ? "run is" : "runs are")} due"),
         Reason.RunInGuard r => Text($"run {r.Run} lies too near the {SideText.Limit(r.Side)}"),
         _ => "the rule is not met",
     };

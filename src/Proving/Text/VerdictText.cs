@@ -31,8 +31,10 @@ public static class VerdictText
         ArgumentNullException.ThrowIfNull(series);
         var lines = ImmutableArray.CreateBuilder<string>();
         lines.Add(Figures(verdict, units) + "; " + Limits(verdict, series, units));
-        if (verdict.ScatterUsed is { } used && verdict.StandardDeviation is { } own && used > own)
-            lines.Add(Text($"the steps of the readings may hide scatter: the claims rest on {QuantityText.Show(used, units)} instead"));
+        if (ScatterText.Line(verdict, series, units) is { } scatter)
+            lines.Add(scatter);
+        if (verdict.ConfidenceOfEachLook is { } each)
+            lines.Add(Text($"looked at twice, as declared before the series opened: each look asks {ShareText.Percent(each, 2)} confidence, so that both together keep {ShareText.Percent(series.Confidence, 2)}"));
         if (series.Rule != DecisionRule.EveryRunGuarded && verdict.ScatterUsed is not null)
             lines.AddRange(verdict.Claims.Select(c => Claim(c, series, units)));
         lines.AddRange(verdict.Reasons.Where(r => r is not Reason.BothClaimsHold).Select(r => ReasonText.Of(r, units)));
@@ -53,8 +55,8 @@ public static class VerdictText
                 + "Does not conform when a run lies beyond a limit by more than that. Else undecided.",
             DecisionRule.TwoSidedInterval => Text(
                 $"Conforms when all planned runs are there and the exact two-sided tolerance interval (ISO 16269-6), which {confidence} holds {share}, lies inside the limits moved inward by the expanded systematic uncertainty (k = 2). Does not conform when a run lies beyond a limit by more than its expanded uncertainty, or when {confidence} fewer than {share} lie on the right side of a limit moved outward. Else undecided."),
-            _ => Text(
-                $"Conforms when all planned runs are there and for each limit, moved inward by the expanded systematic uncertainty (k = 2), {confidence} at least {share} lie on its right side (exact one-sided tolerance bound). Does not conform when a run lies beyond a limit by more than its expanded uncertainty, or when {confidence} fewer than {share} lie on the right side of a limit moved outward. Else undecided."),
+            _ => ScatterText.Rule(series.Declared) + Text(
+                $"Conforms when all planned runs are there and for each limit, moved inward by the expanded systematic uncertainty (k = 2), {confidence} at least {share} lie on its right side ({(series.Declared is Declared.Moderated ? "one-sided tolerance bound" : "exact one-sided tolerance bound")}). Does not conform when a run lies beyond a limit by more than its expanded uncertainty, or when {confidence} fewer than {share} lie on the right side of a limit moved outward. Else undecided."),
         };
     }
 

@@ -24,7 +24,7 @@ public sealed class NextSeriesTests
             return sum;
         }
 
-        Assert.InRange(Accepted(factor), 0.8 * NextSeries.Caution * 0.05, NextSeries.Caution * 0.05); // a little is kept for the doubt of ν₀
+        Assert.InRange(Accepted(factor), 0.8 * NextSeries.Spent(3_000) * 0.05, NextSeries.Spent(3_000) * 0.05); // a little is kept for the doubt of ν₀
     }
 
     [Theory]
@@ -35,7 +35,7 @@ public sealed class NextSeriesTests
     {
         var next = new NextSeries(new(ScatterPopulationTests.Spread(8, alike, 5, 11)), 12);
         var factor = next.Factor(0.95, 0.95);
-        Assert.InRange(factor, ToleranceFactor.OneSided(12, 0.95, 0.95, df: 1e6) - 0.05, ToleranceFactor.OneSided(12, 0.95, 0.955) + 0.05);
+        Assert.InRange(factor, ToleranceFactor.OneSided(12, 0.95, 0.95, df: 1e6) - 0.05, ToleranceFactor.OneSided(12, 0.95, 0.96) + 0.05);
     }
 
     [Fact]

@@ -37,6 +37,7 @@ public sealed class VerdictTextTests
             new Reason.TooFewRuns(1, 12), new Reason.CentreOff(bar, bar), new Reason.ScatterTooLarge(bar, bar), new Reason.DeviceTooCoarse(bar, bar),
             new Reason.LongerSeriesWouldDecide(24, 0.8), new Reason.NoSeriesWouldDecide(100), new Reason.EqualReadings(bar), new Reason.RuleNotMet("two-sided-interval"),
             new Reason.RunInGuard(2, bar, LimitSide.Upper, bar), new Reason.EveryRunInside(), new Reason.IntervalInside(),
+            new Reason.ExtensionDue(12, 0.3),
         ];
         Assert.Equal(typeof(Reason).GetNestedTypes().Length, all.Length);
         Assert.All(all, r => Assert.False(string.IsNullOrWhiteSpace(ReasonText.Of(r, UnitSystem.Metric))));
