@@ -17,7 +17,7 @@ internal static class ExtensionChance
     public static double Of(int more, Yardstick yardstick, Guards guards, SeriesFigures figures)
     {
         int first = figures.Runs, all = first + more;
-        double factor = yardstick.Deciding(all), refusing = yardstick.Refusing(all), coupling = (double)first * more / all;
+        double factor = yardstick.DecidingFactor(all), refusing = yardstick.RefusingFactor(all), coupling = (double)first * more / all;
         var scatters = more > 1 ? new ScatterGrid(more - 1, 0, Digits) : null;
         ReadOnlySpan<double> ratios = scatters is null ? [0] : scatters.Ratios, weights = scatters is null ? [1] : scatters.Weights;
         var steps = new double[Means];

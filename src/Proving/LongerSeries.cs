@@ -40,7 +40,7 @@ internal static class LongerSeries
     /// <summary>Chance, 0 to 1, that a new series of <paramref name="runs"/> conforms or is refused for its shares.</summary>
     public static double Chance(Yardstick yardstick, Guards guards, SeriesFigures figures, int runs)
     {
-        double factor = yardstick.Deciding(runs), refusing = yardstick.Refusing(runs);
+        double factor = yardstick.DecidingFactor(runs), refusing = yardstick.RefusingFactor(runs);
         var after = new ScatterGrid(runs - 1, 0, Digits);
         var chance = 0.0;
         foreach (var (sigma, before) in yardstick.Possible(figures.Scatter, figures.Runs))
@@ -52,7 +52,7 @@ internal static class LongerSeries
                 if (weight < Negligible)
                     continue;
                 var own = sigma * after.Ratios[j];
-                var used = yardstick.Used(own, runs);
+                var used = yardstick.UsedPascals(own, runs);
                 var low = (guards.Low.Pascals + factor * used - figures.Mean) / spread;
                 var high = (guards.High.Pascals - factor * used - figures.Mean) / spread;
                 var refusedLow = Normal.Cdf((guards.LowOutward.Pascals + refusing * own - figures.Mean) / spread);

@@ -57,7 +57,7 @@ public static class ProofDecision
             GuardLow = guards.Low,
             GuardHigh = guards.High,
             Claims = figures.Runs > 1 ? Claims(yardstick, guards, figures) : [],
-            OneSidedFactor = figures.Runs > 1 ? yardstick.OneSided(figures.Runs) : null,
+            OneSidedFactor = figures.Runs > 1 ? yardstick.OneSidedFactor(figures.Runs) : null,
             ToleranceFactor = figures.Runs > 1 ? Factors.TwoSided(figures.Runs, series.Coverage, series.Confidence) : null,
             Flags = SeriesScreens.Flags(series.Peaks),
         };
@@ -129,7 +129,7 @@ public static class ProofDecision
 
         void Look(LimitSide side, Pressure limit, double distance)
         {
-            if (distance < yardstick.Refusing(figures.Runs))
+            if (distance < yardstick.RefusingFactor(figures.Runs))
                 reasons.Add(new Reason.ShareTooSmall(side, limit, yardstick.ShareAtMost(distance, figures.Runs)));
         }
     }
@@ -162,7 +162,7 @@ public static class ProofDecision
             if (!figures.HasScatter)
                 return new(side, limit, guarded, 0, 0, Holds: false);
             var distance = inside / figures.Used;
-            return new(side, limit, guarded, distance, yardstick.ShareAtLeast(distance, figures.Runs), distance >= yardstick.OneSided(figures.Runs));
+            return new(side, limit, guarded, distance, yardstick.ShareAtLeast(distance, figures.Runs), distance >= yardstick.OneSidedFactor(figures.Runs));
         }
     }
 }

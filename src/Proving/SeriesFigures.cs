@@ -28,7 +28,7 @@ internal readonly record struct SeriesFigures(int Runs, double Mean, double Devi
         var floor = 0.5 * step * Math.Sqrt(peaks.Length / (peaks.Length - 1.0));
         var scatter = Math.Max(moments.StandardDeviation, floor);
         return scatter > 0
-            ? new(peaks.Length, moments.Mean, moments.StandardDeviation, scatter, yardstick.Used(scatter, peaks.Length))
+            ? new(peaks.Length, moments.Mean, moments.StandardDeviation, scatter, yardstick.UsedPascals(scatter, peaks.Length))
             : new(peaks.Length, moments.Mean, moments.StandardDeviation, double.NaN, double.NaN);
     }
 

@@ -13,7 +13,7 @@ internal static class WhatIsInTheWay
     /// <param name="whatWouldDecide">Said where neither the centre nor the device is in the way.</param>
     public static ImmutableArray<Reason> Of(ProofSeries series, Yardstick yardstick, Guards guards, SeriesFigures figures, Func<Reason> whatWouldDecide)
     {
-        var factor = yardstick.Deciding(figures.Runs);
+        var factor = yardstick.DecidingFactor(figures.Runs);
         var mean = Pressure.FromPascals(figures.Mean);
         var scatter = Pressure.FromPascals(figures.Used);
         var width = guards.Limits.Max - guards.Limits.Min;

@@ -30,39 +30,40 @@ internal abstract class Yardstick
     public virtual double? ConfidenceOfEachLook => null;
 
     /// <summary>The scatter that counts, in pascals.</summary>
-    public abstract double Used(double ownPascals, int runs);
+    public abstract double UsedPascals(double ownPascals, int runs);
 
-    /// <summary>One-sided factor of a claim, in units of <see cref="Used"/>.</summary>
-    public abstract double OneSided(int runs);
+    /// <summary>One-sided factor of a claim, in units of <see cref="UsedPascals"/>.</summary>
+    public abstract double OneSidedFactor(int runs);
 
-    /// <summary>The factor that decides under the rule of the series, in units of <see cref="Used"/>.</summary>
-    public abstract double Deciding(int runs);
+    /// <summary>The factor that decides under the rule of the series, in units of <see cref="UsedPascals"/>.</summary>
+    public abstract double DecidingFactor(int runs);
 
-    /// <summary>The share shown at least, by a mean that lies so many <see cref="Used"/> inside a limit.</summary>
+    /// <summary>The share shown at least, by a mean that lies so many <see cref="UsedPascals"/> inside a limit.</summary>
     public abstract double ShareAtLeast(double distance, int runs);
 
     /// <summary>What the series leaves possible of σ, in pascals, with weights that sum to 1.</summary>
     public abstract (double Deviation, double Weight)[] Possible(double ownPascals, int runs);
 
     /// <summary>Below this distance from a limit, in units of the tool's own scatter, the share beyond it is shown to be too large.</summary>
-    public abstract double Refusing(int runs);
+    public abstract double RefusingFactor(int runs);
 
     /// <summary>The share shown at most, by a mean that lies so many of its own standard deviations inside a limit.</summary>
     public abstract double ShareAtMost(double distance, int runs);
 
     private sealed class ByOwnScatter(DecisionRule rule, double coverage, double accepting, double refusing, bool looksTwice) : Yardstick
     {
+        /// <summary>A probability.</summary>
         public override double? ConfidenceOfEachLook => looksTwice ? accepting : null;
 
-        public override double Used(double ownPascals, int runs) => ownPascals;
+        public override double UsedPascals(double ownPascals, int runs) => ownPascals;
 
-        public override double OneSided(int runs) => Factors.OneSided(runs, coverage, accepting);
+        public override double OneSidedFactor(int runs) => Factors.OneSided(runs, coverage, accepting);
 
-        public override double Deciding(int runs) => rule == DecisionRule.TwoSidedInterval ? Factors.TwoSided(runs, coverage, accepting) : OneSided(runs);
+        public override double DecidingFactor(int runs) => rule == DecisionRule.TwoSidedInterval ? Factors.TwoSided(runs, coverage, accepting) : OneSidedFactor(runs);
 
         public override double ShareAtLeast(double distance, int runs) => ContentBound.AtLeast(distance, runs, accepting);
 
-        public override double Refusing(int runs) => Factors.Refusing(runs, coverage, refusing);
+        public override double RefusingFactor(int runs) => Factors.Refusing(runs, coverage, refusing);
 
         public override double ShareAtMost(double distance, int runs) => ContentBound.AtMost(distance, runs, refusing);
 
@@ -79,15 +80,15 @@ internal abstract class Yardstick
     /// <summary>Claims by the larger of own and moderated scatter; refusals by the tool's own, which is exact whatever the other tools do.</summary>
     private sealed class ByEarlierSeries(EarlierSeries earlier, double coverage, double confidence) : Yardstick
     {
-        public override double Used(double ownPascals, int runs) => Math.Max(ownPascals, earlier.Population.Moderate(new SeriesScatter(ownPascals, runs - 1)));
+        public override double UsedPascals(double ownPascals, int runs) => Math.Max(ownPascals, earlier.Population.Moderate(new SeriesScatter(ownPascals, runs - 1)));
 
-        public override double OneSided(int runs) => earlier.Next(runs).Factor(coverage, confidence);
+        public override double OneSidedFactor(int runs) => earlier.Next(runs).Factor(coverage, confidence);
 
-        public override double Deciding(int runs) => OneSided(runs);
+        public override double DecidingFactor(int runs) => OneSidedFactor(runs);
 
         public override double ShareAtLeast(double distance, int runs) => earlier.Next(runs).ShareAtLeast(distance, confidence);
 
-        public override double Refusing(int runs) => Factors.Refusing(runs, coverage, confidence);
+        public override double RefusingFactor(int runs) => Factors.Refusing(runs, coverage, confidence);
 
         public override double ShareAtMost(double distance, int runs) => ContentBound.AtMost(distance, runs, confidence);
 

@@ -25,6 +25,7 @@ internal sealed class ScaleLikelihood
     /// <summary>ν₀.</summary>
     public double AlikeDegrees { get; }
 
+    /// <summary>The logarithm itself.</summary>
     public double At(double t)
     {
         var sum = _front; // −ln B(ν/2, ν₀/2)
@@ -38,7 +39,7 @@ internal sealed class ScaleLikelihood
         return sum;
     }
 
-    /// <summary>Where the likelihood is largest: Newton from <paramref name="start"/>, no step longer than 1; the slope falls all the way.</summary>
+    /// <summary>The t, a logarithm, where the likelihood is largest: Newton's method from <paramref name="start"/>, no step longer than 1; the slope falls all the way.</summary>
     public double Mode(double start)
     {
         var t = start;
@@ -54,7 +55,7 @@ internal sealed class ScaleLikelihood
         return t;
     }
 
-    /// <summary>The standard deviation of a normal curve as sharp as the likelihood at <paramref name="t"/>.</summary>
+    /// <summary>How wide the likelihood is at <paramref name="t"/>, as a standard deviation of this logarithm.</summary>
     public double Width(double t) => 1 / Math.Sqrt(Slope(t).Bend);
 
     private (double Slope, double Bend) Slope(double t)

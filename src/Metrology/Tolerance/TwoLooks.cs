@@ -29,7 +29,7 @@ public static class TwoLooks
         var each = spent; // the two looks together spend once to twice as much as each
         for (var step = 0; step < 60; step++)
         {
-            var together = grids.Accepted(ToleranceFactor.OneSided(first, coverage, 1 - each), ToleranceFactor.OneSided(first + more, coverage, 1 - each));
+            var together = grids.AcceptedShare(ToleranceFactor.OneSided(first, coverage, 1 - each), ToleranceFactor.OneSided(first + more, coverage, 1 - each));
             var next = each * spent / together;
             if (Math.Abs(next - each) < 1e-10 * each)
                 break;
@@ -46,7 +46,7 @@ public static class TwoLooks
     public static double Accepted(int first, int more, double coverage, double firstFactor, double lastFactor)
     {
         Check(first, more);
-        return new Grids(first, more, Probability.Inside(coverage)).Accepted(firstFactor, lastFactor);
+        return new Grids(first, more, Probability.Inside(coverage)).AcceptedShare(firstFactor, lastFactor);
     }
 
     private static void Check(int first, int more)
@@ -63,7 +63,7 @@ public static class TwoLooks
         private readonly ScatterGrid _first = new(first - 1, Math.Sqrt(first + more) * Math.Abs(Normal.Quantile(coverage)), Digits);
         private readonly ScatterGrid? _more = more > 1 ? new(more - 1, Math.Sqrt(first + more) * Math.Abs(Normal.Quantile(coverage)), Digits) : null;
 
-        public double Accepted(double firstFactor, double lastFactor)
+        public double AcceptedShare(double firstFactor, double lastFactor)
         {
             double all = first + more, root = Math.Sqrt(all), c = Math.Sqrt(more / (first * all));
             ReadOnlySpan<double> ratios = _more is null ? [0] : _more.Ratios, weights = _more is null ? [1] : _more.Weights;

@@ -1,0 +1,83 @@
+using System.Globalization;
+using Ramwright.Metrology.Distributions;
+using Ramwright.Metrology.Moderation;
+
+namespace Ramwright.Simulate;
+
+/// <summary>Claims by moderated scatter. Each series counts with its exact chance given σ and the scatter drawn, which makes the simulation sharper than counting.</summary>
+internal static class Moderated
+{
+    private const double Coverage = 0.95;
+    private const double Confidence = 0.95;
+    private const int EarlierDegrees = 11; // earlier series of 12 runs
+    private static readonly int[] Runs = [8, 12, 15];
+
+    /// <summary>False accept of a tool just bad enough: averaged over tools and earlier series of the population, and for a tool of 1.5 times the typical scatter.</summary>
+    public static void FalseAccepts(int series)
+    {
+        Console.WriteLine("| earlier series | ν₀ | 8 runs | 12 runs | 15 runs | standard error | 8, 12, 15 runs at 1.5 times the typical scatter |");
+        Console.WriteLine("|---|---|---|---|---|---|---|");
+        foreach (var alike in new[] { 4, 10, 30, 2, double.PositiveInfinity })
+        {
+            foreach (var earlier in new[] { 8, 20, 60 })
+                FalseAccept(earlier, alike, series);
+        }
+    }
+
+    /// <summary>How often a centred tool conforms whose guarded limits lie so many σ from the centre, for n = 12 and others; the tool scatters as is typical.</summary>
+    public static double[,] GoodTools(int earlier, double alike, int series, double[] halfWidths)
+    {
+        var conforms = new double[Runs.Length, halfWidths.Length];
+        var draws = new Draws(20_250_103);
+        for (var i = 0; i < series; i++)
+        {
+            var population = Population(draws, earlier, alike);
+            for (var r = 0; r < Runs.Length; r++)
+            {
+                var s = draws.ScatterRatio(Runs[r] - 1);
+                var reach = new NextSeries(population, Runs[r]).Factor(Coverage, Confidence) * Used(population, s, Runs[r]);
+                for (var h = 0; h < halfWidths.Length; h++)
+                    conforms[r, h] += Math.Max(0, 2 * Normal.Cdf(Math.Sqrt(Runs[r]) * (halfWidths[h] - reach)) - 1) / series;
+            }
+        }
+
+        return conforms;
+    }
+
+    private static void FalseAccept(int earlier, double alike, int series)
+    {
+        var draws = new Draws(20_250_104);
+        var z = Normal.Quantile(Coverage);
+        double[] accepted = new double[Runs.Length], squares = new double[Runs.Length], restless = new double[Runs.Length];
+        for (var i = 0; i < series; i++)
+        {
+            var population = Population(draws, earlier, alike);
+            var sigma = draws.Tool(alike);
+            for (var r = 0; r < Runs.Length; r++)
+            {
+                var ratio = draws.ScatterRatio(Runs[r] - 1);
+                var factor = new NextSeries(population, Runs[r]).Factor(Coverage, Confidence);
+                var chance = Accept(sigma);
+                accepted[r] += chance / series;
+                squares[r] += chance * chance / series;
+                restless[r] += Accept(1.5) / series;
+
+                double Accept(double tool) => Normal.Tail(Math.Sqrt(Runs[r]) * (factor * Used(population, tool * ratio, Runs[r]) / tool - z));
+            }
+        }
+
+        var error = Math.Sqrt((squares.Max() - Math.Pow(accepted.Max(), 2)) / series);
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"| {earlier} | {(double.IsInfinity(alike) ? "∞" : alike)} | {accepted[0]:0.00 %} | {accepted[1]:0.00 %} | {accepted[2]:0.00 %} | {error:0.00 %} | {restless[0]:0.0 %}, {restless[1]:0.0 %}, {restless[2]:0.0 %} |"));
+    }
+
+    private static double Used(ScatterPopulation population, double own, int runs) => Math.Max(own, population.Moderate(new(own, runs - 1)));
+
+    private static ScatterPopulation Population(Draws draws, int earlier, double alike)
+    {
+        var series = new SeriesScatter[earlier];
+        for (var i = 0; i < earlier; i++)
+            series[i] = new(draws.Tool(alike) * draws.ScatterRatio(EarlierDegrees), EarlierDegrees);
+        return new ScatterPopulation(series);
+    }
+}
