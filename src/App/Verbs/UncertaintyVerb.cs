@@ -12,7 +12,7 @@ internal sealed class UncertaintyVerb : Verb
 {
     private readonly Argument<string> _budget = new("BUDGET") { Description = "YAML file of a budget (docs/reference/uncertainty-budget.md); - reads standard input" };
     private readonly Option<double?> _coverage = new("--coverage") { Description = "share that the expanded uncertainty shall hold, 0.5 to 0.9999; the file's, or 0.95, when not given", HelpName = "SHARE" };
-    private readonly Option<long> _seed = new("--seed") { Description = "seed of the simulation, zero or more: the same seed gives the same answer on every machine", HelpName = "N", DefaultValueFactory = _ => 1 };
+    private readonly Option<long> _seed = new("--seed") { Description = "seed of the simulation, zero or more; the same seed gives the same answer again", HelpName = "N", DefaultValueFactory = _ => 1 };
     private readonly Option<int> _trials = new("--most-trials") { Description = "the most trials of the simulation, 20,000 to 20,000,000", HelpName = "N", DefaultValueFactory = _ => 2_000_000 };
 
     public override string Name => "uncertainty";

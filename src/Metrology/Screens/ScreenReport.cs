@@ -47,14 +47,15 @@ public sealed record ScreenReport(double Level, ImmutableArray<ScreenFinding> Fi
     /// <summary>The findings that stand out.</summary>
     public IEnumerable<ScreenFinding> Flags => Findings.Where(f => f.Flagged);
 
-    /// <summary>Looks through a series; no finding when it has fewer than <see cref="Fewest"/> readings, more than <see cref="Most"/>, or all are equal.</summary>
+    /// <summary>Looks through a series; no finding when it has fewer than <see cref="Fewest"/> readings, more than <see cref="Most"/>, or all are equal or within one step.</summary>
     /// <param name="readings">In the order taken, finite.</param>
     /// <param name="earlier">Earlier series of the same kind, for the form of the scatter.</param>
     /// <param name="level">Above 0 and below 1; 5 % is common practice.</param>
-    public static ScreenReport Of(ReadOnlySpan<double> readings, ImmutableArray<ImmutableArray<double>> earlier = default, double level = 0.05)
+    /// <param name="resolution">Smallest step of the device, zero or more: readings within one step of each other show nothing but the step.</param>
+    public static ScreenReport Of(ReadOnlySpan<double> readings, ImmutableArray<ImmutableArray<double>> earlier = default, double level = 0.05, double resolution = 0)
     {
         Distributions.Probability.Inside(level);
-        if (readings.Length is < Fewest or > Most || IndividualsChart.Of(readings) is not { } chart)
+        if (readings.Length is < Fewest or > Most || WithinOneStep(readings, resolution) || IndividualsChart.Of(readings) is not { } chart)
             return new(level, []);
         var found = Look(readings, chart, earlier.IsDefault ? [] : earlier);
         var adjusted = Holm.Adjust([.. found.Select(f => f.PValue)]);
@@ -82,6 +83,14 @@ public sealed record ScreenReport(double Level, ImmutableArray<ScreenFinding> Fi
         if ((earlier.IsEmpty ? ShapiroWilk.Test(readings) : PooledNormality.Test([[.. readings], .. earlier]) ?? ShapiroWilk.Test(readings)) is { } form)
             Add(Screen.NotNormal, form.PValue, [], false);
         return found;
+    }
+
+    private static bool WithinOneStep(ReadOnlySpan<double> readings, double resolution)
+    {
+        var (low, high) = (double.PositiveInfinity, double.NegativeInfinity);
+        foreach (var x in readings)
+            (low, high) = (Math.Min(low, x), Math.Max(high, x));
+        return resolution > 0 && high - low <= resolution * 1.000001; // steps are decimal fractions
     }
 
     /// <summary>The readings taken away up to the most unlikely step.</summary>

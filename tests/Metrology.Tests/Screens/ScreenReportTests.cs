@@ -108,6 +108,15 @@ public sealed class ScreenReportTests
     }
 
     [Fact]
+    public void One_step_of_a_coarse_gauge_is_no_outlier()
+    {
+        double[] coarse = [700, 700, 700, 700, 705, 700, 700, 700, 700, 700, 700, 700];
+        Assert.Contains(ScreenReport.Of(coarse).Flags, f => f.Screen == Screen.Apart);
+        Assert.Empty(ScreenReport.Of(coarse, resolution: 5).Findings);
+        Assert.NotEmpty(ScreenReport.Of(coarse, resolution: 2.5).Findings);
+    }
+
+    [Fact]
     public void Neither_unit_nor_zero_counts() => Gen.Select(Gen.Double[-1e3, 1e3], Gen.Double[0.01, 100]).Sample((shift, scale) =>
         ScreenReport.Of(Quiet).Findings.Zip(ScreenReport.Of([.. Quiet.Select(x => shift + scale * x)]).Findings, (a, b) => a.Screen == b.Screen && Math.Abs(a.PValue - b.PValue) < 1e-6).All(same => same), iter: 50);
 }

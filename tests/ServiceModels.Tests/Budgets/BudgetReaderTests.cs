@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using CsCheck;
 using Ramwright.Metrology.Input;
 using Ramwright.Metrology.Uncertainty;
 using Ramwright.ServiceModels.Budgets;
@@ -93,6 +94,24 @@ public sealed class BudgetReaderTests
         Assert.Equal("duplicate-key", Assert.Single(Assert.IsType<BudgetReading.Refused>(Read(Three + "  - { between: [b, a], coefficient: 0.2 }\n")).Mistakes).Code);
         var opposed = Three.Replace("effect: random", "effect: systematic", StringComparison.Ordinal) + "  - { between: [b, c], coefficient: 0.9 }\n  - { between: [a, c], coefficient: -0.9 }\n";
         Assert.Equal("correlation-impossible", Assert.Single(Assert.IsType<BudgetReading.Refused>(Read(opposed)).Mistakes).Code);
+    }
+
+    [Fact]
+    public void A_slip_anywhere_is_an_answer()
+    {
+        var example = File.ReadAllText(Path.Combine(Repository.Folder("docs"), "getting-started", "output-force.yaml"));
+        Gen.Select(Gen.Int[0, example.Length - 1], Gen.Int[0, 6], Gen.Char["{}[]:,#-*&!%'\"\t\n 0a·"]).Array[1, 4].Sample(slips =>
+        {
+            var text = example;
+            foreach (var (at, length, instead) in slips)
+                text = text.Length == 0 ? "" : text[..(at % text.Length)] + instead + text[Math.Min(text.Length, at % text.Length + length)..];
+            return Read(text) switch
+            {
+                BudgetReading.Read read => Propagation.Evaluate(read.File.Budget, read.File.Coverage) is LinearAnswer.Evaluated,
+                BudgetReading.Refused refused => refused.Mistakes.Length > 0 && refused.Mistakes.All(m => m.At.Line >= 0 && m.Mend.Length > 0),
+                _ => false,
+            };
+        }, iter: 3_000);
     }
 
     [Fact]

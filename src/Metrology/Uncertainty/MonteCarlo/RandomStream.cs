@@ -2,7 +2,7 @@ using System.Runtime.Intrinsics;
 
 namespace Ramwright.Metrology.Uncertainty.MonteCarlo;
 
-/// <summary>Random numbers of one block of trials: four interleaved streams, the same for the same seed and block on every machine.</summary>
+/// <summary>Random numbers of one block of trials: four interleaved streams, the same bits for the same seed and block on every machine.</summary>
 /// <remarks>
 /// xoshiro256++ of D. Blackman &amp; S. Vigna, "Scrambled linear pseudorandom number generators", ACM Trans. Math. Softw. 47 (2021) 36; period 2^256 − 1.
 /// Each block starts from SplitMix64 (G. Steele et al., OOPSLA 2014) of seed and block number: two of a million blocks overlap with chance below 1e-50.

@@ -6,7 +6,7 @@ namespace Ramwright.Metrology.Uncertainty.MonteCarlo;
 /// <remarks>
 /// JCGM 101:2008, 7.9 (adaptive procedure; clause from memory): blocks of M trials until twice the standard deviation of the mean, the standard
 /// uncertainty and both ends of the interval, from block to block, lies within the numerical tolerance. Blocks run on all cores; the answer depends on
-/// seed and blocks alone.
+/// seed and blocks alone (logarithms and sines may differ in the last digit from one processor family to another).
 /// </remarks>
 public static class Simulation
 {
@@ -23,6 +23,7 @@ public static class Simulation
             throw new ArgumentOutOfRangeException(nameof(ask), ask, "Trials are 20,000 to 20,000,000, digits 1 or 2, and finer is 1 or more.");
         var size = (int)Math.Clamp(Math.Ceiling(100 / (1 - ask.Coverage)), LeastBlock, ask.MostTrials / 2);
         var most = ask.MostTrials / size;
+        var fine = size * (1 - ask.Coverage) >= 99.9; // a block too short for the coverage shows no ends to settle by
         var trials = new BlockSeries(budget, ask, size);
         while (true)
         {
@@ -32,7 +33,7 @@ public static class Simulation
                 trials.CountNext();
                 if (trials.Failed > 0)
                     return new MonteCarloAnswer.NotEverywhere(trials.Failed, trials.Counted * size);
-                if (trials.Counted >= 2 && trials.OwnError <= NumericalTolerance.Of(trials.Standard, ask.Digits) / ask.Finer)
+                if (fine && trials.Counted >= 2 && trials.OwnError <= NumericalTolerance.Of(trials.Standard, ask.Digits) / ask.Finer)
                     return new MonteCarloAnswer.Settled(trials.Figures());
             }
 

@@ -98,6 +98,25 @@ public sealed class SimulationTests
         Assert.NotEqual(Simulation.Run(budget, new() { Seed = 7 }), Simulation.Run(budget, new() { Seed = 8 }));
     }
 
+    // Blocks one after the other on one thread are the same numbers
+    [Fact]
+    public void The_answer_does_not_depend_on_the_number_of_cores()
+    {
+        var results = Enumerable.Range(0, 12).SelectMany(block =>
+        {
+            var own = new double[10_000];
+            new TrialBlock(EndGauge.Budget, 7).Run(block, own);
+            return own;
+        }).ToArray();
+        var figures = Assert.IsType<MonteCarloAnswer.AtLimit>(Simulation.Run(EndGauge.Budget, new() { Seed = 7 }, 120_000)).Figures;
+        Assert.Equal(Ramwright.Metrology.Screens.Moments.Of(results).StandardDeviation, figures.Standard, 1e-9);
+        Assert.Equal(OrderedEnds.Interval(results, 0.95, IntervalKind.Symmetric), (figures.Low, figures.High));
+    }
+
+    [Fact]
+    public void A_block_too_short_for_the_coverage_does_not_settle() =>
+        Assert.IsType<MonteCarloAnswer.AtLimit>(Simulation.Run(Of("x", X("x", 0, Normal(1))), new() { Coverage = 0.9999, MostTrials = 40_000 }));
+
     [Fact]
     public void Correlated_inputs_move_together()
     {
