@@ -47,6 +47,7 @@ public sealed partial class MistakeCodesTests
         "Proving" => [Property(), Flag()],
         "Setting" => [BeforeWords()],
         "Records" => [BeforeWords()],
+        "Paper" when path.EndsWith("/KeyRing.cs", StringComparison.Ordinal) => [BeforeWords()],
         "App" when path.StartsWith("src/App/CommandLine/", StringComparison.Ordinal) || path.StartsWith("src/App/Verbs/", StringComparison.Ordinal) => [LastArgument(), BeforeWords(), OfFault()],
         _ => [],
     };
@@ -55,7 +56,7 @@ public sealed partial class MistakeCodesTests
     [GeneratedRegex("""[,?:] "(?<code>[a-z]+(?:-[a-z]+)+|alias|tab|tag|circle|usage)"\)""")]
     private static partial Regex LastArgument();
 
-    [GeneratedRegex("""\b(?:No|Refused|new|LedgerUnavailableException)\("(?<code>[a-z]+(?:-[a-z]+)+)", (?:\$?"|what)|\bnew\("(?<code>[a-z]+(?:-[a-z]+)+)",$""")]
+    [GeneratedRegex("""\b(?:No|Refused|new|LedgerUnavailableException|KeyRingException)\("(?<code>[a-z]+(?:-[a-z]+)+)", (?:\$?"|what)|\bnew\("(?<code>[a-z]+(?:-[a-z]+)+)",$""")]
     private static partial Regex BeforeWords();
 
     [GeneratedRegex("""\bOf\("(?<code>[a-z]+(?:-[a-z]+)*)", """)]

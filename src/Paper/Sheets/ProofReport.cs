@@ -9,13 +9,19 @@ using Ramwright.Paper.Signs;
 
 namespace Ramwright.Paper.Sheets;
 
+/// <summary>The code that is printed on a report, so that a print can be checked.</summary>
+/// <param name="Text">The code's text, signed.</param>
+/// <param name="Key">Name of the key that signed it.</param>
+public sealed record PrintedCode(string Text, string Key);
+
 /// <summary>
 /// The proof report. It has what ISO/IEC 17025:2017, 7.8 asks of a report (list from memory) and says that it is not issued under accreditation.
 /// </summary>
 public static class ProofReport
 {
-    /// <summary>The sheet as PDF.</summary>
-    public static byte[] Render(ProofReportInput input, PaperSize size, UnitSystem units)
+    /// <summary>The sheet as PDF, before the file itself is signed.</summary>
+    /// <param name="code">What is printed as a code; null on a sheet that nobody signs.</param>
+    public static byte[] Render(ProofReportInput input, PaperSize size, UnitSystem units, PrintedCode? code = null)
     {
         ArgumentNullException.ThrowIfNull(input);
         var head = new SheetHead
@@ -27,16 +33,16 @@ public static class ProofReport
             Made = input.Issued,
             Block = new()
             {
-                Code = QrPicture.Of(ProofPayload.Of(input), "Code with report number, verdict and ledger head"),
+                Code = code is null ? null : QrPicture.Of(code.Text, "Code with number, verdict, figures and signature"),
                 CodeWords = input.Number,
                 Upper = [new("Tool", SheetText.Tool(input.Job), 1.4), new("Job", input.Job.Number, 1), new("For", input.Job.Customer, 1.62), new("Tested", SheetText.Date(input.Tested), 1)],
                 Lower = [new("Released by", input.ReleasedBy.ToString(), 1.4), new("Issued", SheetText.Date(input.Issued), 1), new("Ledger", SheetText.Ledger(input.Ledger), 1.62), new("Replaces", input.Replaces ?? "none", 1)],
             },
         };
-        return SheetWriter.Write(head, size, flow => Fill(flow, input, size, units));
+        return SheetWriter.Write(head, size, flow => Fill(flow, input, size, units, code));
     }
 
-    private static void Fill(Flow flow, ProofReportInput input, PaperSize size, UnitSystem units)
+    private static void Fill(Flow flow, ProofReportInput input, PaperSize size, UnitSystem units, PrintedCode? code)
     {
         flow.Add(new AnswerPiece(VerdictMark.Of(input.Verdict.Conformity), VerdictMark.Words(input.Verdict.Conformity), DecisionWords.Answer(input, units), flow.Width));
         flow.Rule(0, 8);
@@ -52,7 +58,7 @@ public static class ProofReport
         flow.Space(10);
         flow.Columns(26, 420, (1.08, f => Conditions(f, input, units)), (1, f => Work(f, input, units)));
         flow.Space(10);
-        Closing(flow, input);
+        Closing(flow, input, code);
     }
 
     private static void Chart(Flow flow, ProofReportInput input, double height, UnitSystem units)
@@ -139,16 +145,20 @@ public static class ProofReport
             flow.Paragraph(new Span("Nothing was done to the tool between as found and as left.", TextStyle.Body));
     }
 
-    private static void Closing(Flow flow, ProofReportInput input)
+    private static void Closing(Flow flow, ProofReportInput input, PrintedCode? code)
     {
         flow.Points(input.Remarks.Select(SheetText.Sentence));
         flow.Paragraph(new Span(
             $"{SafetyWords.OnlyThisItem} {SafetyWords.NoPromise} {SafetyWords.Defer} {SafetyWords.Injection} Not issued under accreditation. To be copied in full only.",
             TextStyle.Small));
         flow.Paragraph(new Span(
-            $"Report {input.Number}. Ledger entry {input.Ledger.Entry}, head {input.Ledger.Head}.{(input.ModelFingerprint is { } f ? $" Service model sha-256 {f}." : "")}",
+            $"Report {input.Number}. Ledger entry {input.Ledger.Entry}, head {input.Ledger.Head}.{(input.ModelFingerprint is { } f ? $" Service model sha-256 {f}." : "")} {Signed(input, code)}",
             TextStyle.Small));
     }
+
+    private static string Signed(ProofReportInput input, PrintedCode? code) => code is null
+        ? "Not signed."
+        : $"File and code are signed with the key {code.Key} of the house{(input.Replaces is { } old ? $"; this report takes the place of {old}" : "")}. To check them: ramwright verify paper, or the house's check page.";
 
     private static Pressure Mean(ImmutableArray<RunLine> runs) => Pressure.FromPascals(runs.Average(r => r.Peak.Pascals));
 

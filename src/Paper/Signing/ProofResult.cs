@@ -1,0 +1,117 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Ramwright.Metrology.Quantities;
+using Ramwright.Metrology.Text;
+using Ramwright.Paper.Sheets;
+using Ramwright.Proving;
+using Ramwright.Proving.Text;
+
+namespace Ramwright.Paper.Signing;
+
+/// <summary>A proof report as programs read it: <c>ramwright/proof-result/1</c>, signed. Pressures are gauge pressures in bar, uncertainties expanded with k = 2.</summary>
+public static class ProofResult
+{
+    public const string Schema = "ramwright/proof-result/1";
+    public const string FileName = "proof-result.json";
+
+    /// <param name="code">The text of the code printed on the report.</param>
+    public static byte[] Write(ProofReportInput input, string code, HouseKey key)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        ArgumentNullException.ThrowIfNull(key);
+        return SignedJson.Write(Bare(new JsonObject
+        {
+            ["schema"] = Schema,
+            ["report"] = Bare(new JsonObject
+            {
+                ["number"] = input.Number,
+                ["replaces"] = input.Replaces,
+                ["issued"] = Moment(input.Issued),
+                ["tested"] = Day(input.Tested),
+                ["house"] = input.House.Name,
+                ["testedBy"] = input.TestedBy.Name,
+                ["signatory"] = input.ReleasedBy.Name,
+                ["signatoryRole"] = input.ReleasedBy.Role,
+            }),
+            ["job"] = Bare(new JsonObject
+            {
+                ["number"] = input.Job.Number,
+                ["tool"] = input.Job.Tool,
+                ["serial"] = input.Job.Serial,
+                ["customer"] = input.Job.Customer,
+                ["customerReference"] = input.Job.CustomerReference,
+            }),
+            ["unit"] = "bar",
+            ["limits"] = new JsonObject { ["low"] = Bar(input.Series.Limits.Min), ["high"] = Bar(input.Series.Limits.Max), ["nominal"] = Bar(input.Limits.Nominal) },
+            ["series"] = Series(input),
+            ["verdict"] = Verdict(input.Verdict),
+            ["device"] = Bare(new JsonObject
+            {
+                ["kind"] = input.Device.Kind,
+                ["id"] = input.Device.Id,
+                ["serial"] = input.Device.Serial,
+                ["calibrated"] = Day(input.Device.Calibrated),
+                ["calibrationDue"] = Day(input.Device.CalibrationDue),
+                ["certificate"] = input.Device.Certificate,
+            }),
+            ["budget"] = new JsonArray([.. input.Budget.Select(l => new JsonObject { ["name"] = l.Name, ["below"] = Bar(l.Below), ["above"] = Bar(l.Above), ["random"] = l.Random })]),
+            ["asFound"] = new JsonArray([.. input.AsFound.Select(Run)]),
+            ["ledger"] = new JsonObject { ["entry"] = input.Ledger.Entry, ["head"] = input.Ledger.Head },
+            ["modelSha256"] = input.ModelFingerprint,
+            ["code"] = code,
+        }), key);
+    }
+
+    public static string Word(Conformity conformity) => conformity switch
+    {
+        Conformity.Conforms => "conforms",
+        Conformity.DoesNotConform => "does-not-conform",
+        _ => "undecided",
+    };
+
+    private static JsonObject Series(ProofReportInput input) => new()
+    {
+        ["plannedRuns"] = input.Series.PlannedRuns,
+        ["coverage"] = input.Series.Coverage,
+        ["confidence"] = input.Series.Confidence,
+        ["rule"] = input.Series.Rule switch
+        {
+            ServiceModels.Model.DecisionRule.OneSidedPerLimit => "one-sided-per-limit",
+            ServiceModels.Model.DecisionRule.TwoSidedInterval => "two-sided-interval",
+            _ => "every-run-guarded",
+        },
+        ["systematicBelow"] = Bar(input.Series.Systematic.BelowLimit),
+        ["systematicAbove"] = Bar(input.Series.Systematic.AboveLimit),
+        ["runs"] = new JsonArray([.. input.Runs.Select(Run)]),
+    };
+
+    private static JsonObject Verdict(Verdict verdict) => Bare(new JsonObject
+    {
+        ["word"] = Word(verdict.Conformity),
+        ["reasons"] = new JsonArray([.. verdict.Reasons.Select(r => new JsonObject { ["code"] = r.Code, ["text"] = ReasonText.Of(r, UnitSystem.Metric) })]),
+        ["runs"] = verdict.Runs,
+        ["mean"] = Bar(verdict.Mean),
+        ["standardDeviation"] = Bar(verdict.StandardDeviation),
+        ["guardLow"] = Bar(verdict.GuardLow),
+        ["guardHigh"] = Bar(verdict.GuardHigh),
+        ["oneSidedFactor"] = verdict.OneSidedFactor is { } k && double.IsFinite(k) ? Math.Round(k, 6) : null,
+        ["claims"] = new JsonArray([.. verdict.Claims.Select(c => new JsonObject { ["side"] = c.Side == LimitSide.Lower ? "lower" : "upper", ["guarded"] = Bar(c.Guarded), ["shareShown"] = Math.Round(c.ShareShown, 9), ["holds"] = c.Holds })]),
+    });
+
+    private static JsonObject Run(RunLine run) => Bare(new JsonObject { ["run"] = run.Number, ["peak"] = Bar(run.Peak), ["at"] = run.At is { } at ? Moment(at) : null, ["voidCause"] = run.VoidCause });
+
+    /// <summary>What is not known is left out, not written as null.</summary>
+    private static JsonObject Bare(JsonObject json)
+    {
+        foreach (var name in json.Where(m => m.Value is null).Select(m => m.Key).ToList())
+            json.Remove(name);
+        return json;
+    }
+
+    /// <summary>To a pascal, ten times finer than any device here shows.</summary>
+    private static JsonNode? Bar(Pressure? pressure) => pressure is { } p ? JsonValue.Create(Math.Round(p.Bar, 5)) : null;
+
+    private static string? Day(DateOnly? day) => day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    private static string Moment(DateTimeOffset at) => at.ToString("yyyy-MM-dd'T'HH:mm:sszzz", CultureInfo.InvariantCulture);
+}
