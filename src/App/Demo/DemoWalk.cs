@@ -193,7 +193,7 @@ public sealed class DemoWalk : IDisposable
 
     private async Task<ServiceModel> ModelAsync() => _bench.Models.Find((await JobAsync()).Opened!.What.ModelId)!.Model;
 
-    private async Task<InstrumentState> SimulatedAsync() => DeviceChoice.Simulated(await _bench.Ledger.HouseAsync()) ?? throw new InvalidOperationException("The made-up house has a simulated device.");
+    private async Task<InstrumentState> SimulatedAsync() => DeviceChoice.Simulated(await _bench.Ledger.HouseAsync(), await ModelAsync()) ?? throw new InvalidOperationException("The made-up house has a simulated device.");
 
     private async Task<Instruments.Devices.IPeakDevice> DeviceAsync() =>
         _devices.DeviceFor(await JobAsync(), await ModelAsync(), await SimulatedAsync()) ?? throw new InvalidOperationException("The simulated device reads this tool.");

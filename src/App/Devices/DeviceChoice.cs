@@ -17,9 +17,9 @@ public static class DeviceChoice
             .Select(i => new Option(i.Facts.Instrument.Value, $"{i.Facts.Instrument}, {i.Facts.Name}, {Stands(i, model, day)}")),
     ];
 
-    /// <summary>The first simulated instrument of the house.</summary>
-    public static InstrumentState? Simulated(HouseState house) =>
-        house.InstrumentsById.Values.FirstOrDefault(i => i.Facts.InUse && i.Facts.Connection == SimulatedBench.Connection);
+    /// <summary>The first simulated instrument of the house that can read this tool: a force cell needs the ram's diameter.</summary>
+    public static InstrumentState? Simulated(HouseState house, ServiceModel model) =>
+        house.InstrumentsById.Values.FirstOrDefault(i => i.Facts.InUse && i.Facts.Connection == SimulatedBench.Connection && InstrumentDevice.Describe(i, model) is not null);
 
     private static string Stands(InstrumentState instrument, ServiceModel model, DateOnly day) => DeviceFit.Of(instrument, model, day) switch
     {

@@ -41,12 +41,13 @@ public static class StationOrder
     public static StationRoute Draw(JobState job, int level, Station? seen)
     {
         var furthest = job.Route.Count == 0 ? job.Station : job.Route.Max(r => r.What.Station);
-        return new([.. Enum.GetValues<Station>().Select(s => new Stop((int)s + 1, s.ToString(), StateOf(s), s <= furthest && Serves(level, job, s) ? Url(job.Id, s) : null, s == seen))]);
+        HashSet<Station> visited = [Station.Arrive, job.Station, .. job.Route.Select(r => r.What.Station)];
+        return new([.. Enum.GetValues<Station>().Select(s => new Stop((int)s + 1, s.ToString(), StateOf(s), s <= furthest && (visited.Contains(s) || Serves(level, job, s)) ? Url(job.Id, s) : null, s == seen))]);
 
         StopState StateOf(Station s) =>
-            !Serves(level, job, s) || (!job.IsOpen && s > job.Station) ? StopState.Skipped
-            : s == job.Station && job.IsOpen ? StopState.Here
-            : s <= job.Station ? StopState.Passed
+            s == job.Station && job.IsOpen ? StopState.Here
+            : s <= job.Station && visited.Contains(s) ? StopState.Passed
+            : !Serves(level, job, s) || s < job.Station || !job.IsOpen ? StopState.Skipped
             : StopState.Ahead;
     }
 

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Text.RegularExpressions;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
+using Microsoft.AspNetCore.Builder;
 using Microsoft.Playwright;
 using Ramwright.App.Tests.CommandLine;
 using Ramwright.App.Web;
@@ -20,17 +21,10 @@ public sealed partial class WalkTests
     public async Task One_job_walks_from_Arrive_to_Release_and_every_page_on_the_way_passes_axe()
     {
         using var folder = new TemporaryFolder();
-        await using var app = WebHost.Build(new ServeOptions { DataFolder = folder.Path, Port = 0, Demo = true, DevicePace = double.PositiveInfinity });
-        await app.StartAsync(TestContext.Current.CancellationToken);
-        var address = app.Urls.First();
+        await using var app = await ServeAsync(folder);
         using var playwright = await Playwright.CreateAsync();
-        await using var browser = await playwright.Chromium.LaunchAsync(new()
-        {
-            ExecutablePath = "/usr/bin/chromium",
-            Headless = true,
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-        });
-        var context = await browser.NewContextAsync(new() { BaseURL = address, ViewportSize = new() { Width = 1280, Height = 800 }, ReducedMotion = ReducedMotion.Reduce });
+        await using var browser = await LaunchAsync(playwright);
+        var context = await browser.NewContextAsync(new() { BaseURL = app.Urls.First(), ViewportSize = new() { Width = 1280, Height = 800 }, ReducedMotion = ReducedMotion.Reduce });
         var page = await context.NewPageAsync();
         page.SetDefaultTimeout(10_000);
         var errors = new List<string>();
@@ -80,10 +74,57 @@ public sealed partial class WalkTests
             Assert.Contains(said, text, StringComparison.Ordinal);
     }
 
-    private async Task ActAsync(IPage page, string job)
+    [Fact]
+    public async Task Ten_lines_of_a_model_take_a_tool_from_Arrive_through_Set_and_Prove_to_Release()
+    {
+        using var folder = new TemporaryFolder();
+        Directory.CreateDirectory(Path.Combine(folder.Path, "models"));
+        File.Copy(Path.Combine(Checkout.Root, "docs", "getting-started", "ten-lines.yaml"), Path.Combine(folder.Path, "models", "skerry-30.yaml"));
+        await using var app = await ServeAsync(folder);
+        using var playwright = await Playwright.CreateAsync();
+        await using var browser = await LaunchAsync(playwright);
+        var page = await (await browser.NewContextAsync(new() { BaseURL = app.Urls.First() })).NewPageAsync();
+        await page.GotoAsync("/people");
+        await page.ClickAsync("button[name=person]:has-text('M. Orme')");
+        await page.GotoAsync("/arrive");
+        await page.FillAsync("#Serial", "0001");
+        await page.SelectOptionAsync("#ModelId", "skerry-30");
+        await page.FillAsync("#Customer", "Wrackford Rail");
+        await page.FillAsync("#Condition", "complete");
+        await page.ClickAsync(".act");
+        var job = JobInUrl().Match(page.Url).Groups["job"].Value;
+        var stations = new List<string>();
+        for (var acts = 0; acts < 40 && await page.Locator("h1").InnerTextAsync() != "Released"; acts++)
+        {
+            stations.Add(StationInUrl().Match(page.Url).Groups["station"].Value);
+            if (await page.Locator("select[name=device]").CountAsync() > 0)
+                await page.SelectOptionAsync("select[name=device]", "PG-1");
+            await ActAsync(page, job, looks: false);
+        }
+
+        Assert.Equal(["arrive", "set", "prove", "release"], stations.Distinct());
+        Assert.True((await page.APIRequest.GetAsync($"/papers/{job}-P1.pdf")).Ok, "the proof report is there");
+    }
+
+    private static async Task<WebApplication> ServeAsync(TemporaryFolder folder)
+    {
+        var app = WebHost.Build(new ServeOptions { DataFolder = folder.Path, Port = 0, Demo = true, DevicePace = double.PositiveInfinity });
+        await app.StartAsync(TestContext.Current.CancellationToken);
+        return app;
+    }
+
+    private static Task<IBrowser> LaunchAsync(IPlaywright playwright) => playwright.Chromium.LaunchAsync(new()
+    {
+        ExecutablePath = "/usr/bin/chromium",
+        Headless = true,
+        Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+    });
+
+    private async Task ActAsync(IPage page, string job, bool looks = true)
     {
         var station = StationInUrl().Match(page.Url).Groups["station"].Value;
-        await LookAsync(page, $"{station}: {(await page.Locator("form .act, a.act").CountAsync() == 0 ? "none" : await page.Locator(".act").First.InnerTextAsync())}");
+        if (looks)
+            await LookAsync(page, $"{station}: {(await page.Locator("form .act, a.act").CountAsync() == 0 ? "none" : await page.Locator(".act").First.InnerTextAsync())}");
         if (station == "find")
         {
             await page.GotoAsync($"/jobs/{job}/find/measure");

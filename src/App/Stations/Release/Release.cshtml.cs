@@ -30,9 +30,22 @@ public sealed class ReleasePage(Bench bench, ReleaseStation station) : StationPa
         new("sent-out", "sent out to another house"),
     ];
 
-    protected override string Title => Job.End is { } end ? Sentence.Head(EventWords.EndWord(end.What.End)) : IsHere ? "Release the tool" : "Not at Release yet";
+    public Field EndField => new("end", "How the job ends", Job.Quote is { Answer.What.Accepted: false } ? "returned-unrepaired" : null, FieldKind.Choice)
+    {
+        Required = true,
+        Options = OtherEnds,
+        Mistake = Mistakes.At("end"),
+    };
 
-    protected override string Eyebrow => Job.End is { } end ? $"Release · {At(end.At)}, by {House.NameOf(end.By)}" : IsHere ? "Release · the proof report goes with the tool" : $"Release · the job stands at {Job.Station}";
+    public Field WhyField => new("why", "Why", Job.Quote is { Answer.What.Accepted: false } ? "the customer did not want the repair" : null, FieldKind.LongText)
+    {
+        Required = true,
+        Mistake = Mistakes.At("why"),
+    };
+
+    protected override string Title => Job.End is { } end ? Sentence.Head(EventWords.EndWord(end.What.End)) : IsHere ? (WhyNot is null ? "Release the tool" : "How does it end?") : "Not at Release yet";
+
+    protected override string Eyebrow => Job.End is { } end ? $"Release · {At(end.At)}, by {House.NameOf(end.By)}" : IsHere ? (WhyNot is null ? "Release · the proof report goes with the tool" : "Release · the tool cannot be released as it stands") : $"Release · the job stands at {Job.Station}";
 
     public Task<IActionResult> OnPostAsync() => TakeAsync(s => station.EndAsync(s, Job.Id, JobEnd.Released, null), PageOf(Station.Release));
 

@@ -38,7 +38,7 @@ public sealed class SetPage(Bench bench, SetStation station, SimulatedBench devi
 
     public ImmutableArray<Option> Instruments => DeviceChoice.Of(House, Model, Bench.Today);
 
-    public bool HasSimulated => DeviceChoice.Simulated(House) is not null;
+    public bool HasSimulated => DeviceChoice.Simulated(House, Model) is not null;
 
     protected override string Title =>
         !IsHere ? "Set, as it was done"
@@ -90,7 +90,7 @@ public sealed class SetPage(Bench bench, SetStation station, SimulatedBench devi
     public Task<IActionResult> OnPostRunAsync() => TakeAsync(
         async s =>
         {
-            if (DeviceChoice.Simulated(House) is not { } instrument || devices.DeviceFor(Job, Model, instrument) is not { } device)
+            if (DeviceChoice.Simulated(House, Model) is not { } instrument || devices.DeviceFor(Job, Model, instrument) is not { } device)
                 return ActAnswer.Refuse("", "No simulated device reads this tool.", "Write the peak that your own device shows.");
             var reading = await device.RunAsync(HttpContext.RequestAborted);
             return await station.ReadAsync(s, Job.Id, reading.Peak, instrument.Facts.Instrument);
