@@ -12,7 +12,11 @@ switch (args is [var name, ..] ? name : "")
     case "trials":
         BudgetTrials.Run(args.ElementAtOrDefault(1) ?? "/usr/bin/python3");
         return 0;
+    case "setting":
+        SettingSimulation.Run(args is [_, var count, ..] ? int.Parse(count, System.Globalization.CultureInfo.InvariantCulture) : 10_000);
+        SettingSimulation.Time();
+        return 0;
     default:
-        Console.Error.WriteLine("Give a name: plans, factor, trials");
+        Console.Error.WriteLine("Give a name: plans, factor, trials, setting");
         return 2;
 }

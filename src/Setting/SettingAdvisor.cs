@@ -1,18 +1,23 @@
-using Ramwright.Metrology.Distributions;
 using Ramwright.Metrology.Quantities;
 using Ramwright.ServiceModels.Model;
+
+using Ramwright.Setting.Belief;
 
 namespace Ramwright.Setting;
 
 /// <summary>Advises the next turn of the relief screw.</summary>
 /// <remarks>
-/// Straight-line advice: the model's gain as a prior, level and gain updated by each run, and the next turn towards the nominal pressure as far as
-/// the chance of passing the maximum allows. The advice is to stop when the mean lies in the window with the asked chance and within the inner half of
-/// it, because the proof that follows needs room for the scatter. Nothing here enters a proof.
+/// The belief about gain, level, play, scatter and way of answering is exact for what it supposes (<see cref="SettingBelief"/>); the turn is the one that
+/// brings the mean to the aim as far as the chance of passing the maximum allows, and a second reading or a stop is advised where it is worth more.
+/// Deterministic: the same runs give the same advice. Nothing here enters a proof.
 /// </remarks>
 public static class SettingAdvisor
 {
-    private const double InnerPart = 0.5;
+    /// <summary>Only the last so many runs are looked at; a job has a dozen.</summary>
+    public const int MostRuns = 60;
+
+    private const int EnoughHere = 6, EnoughToDoubt = 3; // runs at one position after which reading on is no advice
+    private const double Sure = 0.95;
 
     /// <summary>The advice for a tool of this model after the runs so far, in the order taken.</summary>
     public static SettingAdvice Advise(ServiceModel model, IReadOnlyList<SettingRun> runs, SettingOptions? options = null)
@@ -22,76 +27,83 @@ public static class SettingAdvisor
     }
 
     /// <summary>The advice from limits alone or with the data of the relief valve; the last run tells where the screw stands.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">A bug in the caller: a chance not inside 0 to 1, a scatter or a finest turn not above zero.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A bug in the caller: an option out of its range.</exception>
     public static SettingAdvice Advise(Limits limits, ReliefData? relief, IReadOnlyList<SettingRun> runs, SettingOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(limits);
         ArgumentNullException.ThrowIfNull(runs);
         options ??= new();
-        Check(options);
+        SettingOptions.Check(options);
         var prior = ReliefPrior.Of(limits, relief);
         if (runs.Count == 0)
-            return Standing(SettingOutcome.RunFirst, prior.BarPerTurn, prior);
+            return Standing(SettingOutcome.RunFirst, prior);
+        foreach (var run in runs)
+        {
+            if (ReadingCheck.Of(run.Peak, limits) is ReadingCheck.Implausible(var what, var mend))
+                return Standing(SettingOutcome.AskBack, prior) with { Screw = runs[^1].Screw, Suspicions = [new("reading-implausible", $"{what}: {mend}")] };
+        }
 
-        var here = runs[^1].Screw.Turns;
-        double[] turns = [.. runs.Select(r => r.Screw.Turns - here)];
-        double[] bar = [.. runs.Select(r => r.Peak.Bar)];
-        var line = ReliefLine.After(turns, bar, prior, Math.Abs(limits.Nominal.Bar), options.ExpectedScatter.Bar, options.ReadingUncertainty.Bar);
-        var turn = TurnChoice.Towards(Aim(limits), line, limits, options);
-        var suspicions = Suspicions.Of(runs, prior, limits, relief, options);
-
-        if (suspicions.Any(s => Suspicions.ToFind.Contains(s.Code)))
-            return Predict(Standing(SettingOutcome.GoToFind, line.Gain, prior), line, limits, 0) with { Suspicions = suspicions };
-        var outcome = Outcome(line, limits, options, turn, runs.Count);
-        var advice = outcome == SettingOutcome.Turn
-            ? Standing(outcome, line.Gain, prior) with { Direction = turn > 0 ? TurnDirection.Clockwise : TurnDirection.Anticlockwise, Turn = Angle.FromTurns(Math.Abs(turn)) }
-            : Standing(outcome, line.Gain, prior);
-        return Predict(advice, line, limits, outcome == SettingOutcome.Turn ? turn : 0) with { Suspicions = suspicions };
+        if (runs.Count > MostRuns)
+            runs = [.. runs.Skip(runs.Count - MostRuns)];
+        var belief = SettingBelief.After(runs, limits, prior, options);
+        var target = new Target(limits, options);
+        var (outcome, turn) = Decide(runs, belief, target, limits, options);
+        return Predict(Standing(outcome, prior), belief, target, outcome == SettingOutcome.Turn ? turn : 0) with
+        {
+            Screw = runs[^1].Screw,
+            Suspicions = Suspicions.Of(runs, belief, prior, limits, relief),
+        };
     }
 
-    private static SettingOutcome Outcome(ReliefLine line, Limits limits, SettingOptions options, double turn, int runs)
+    private static (SettingOutcome Outcome, double Turn) Decide(IReadOnlyList<SettingRun> runs, SettingBelief belief, Target target, Limits limits, SettingOptions options)
     {
-        if (Suspicions.ScatterIsTooLarge(line, runs, limits))
-            return SettingOutcome.ScatterTooLarge;
-        var inside = line.ChanceBetween(limits.Pressure.Min.Bar, limits.Pressure.Max.Bar, 0) >= options.ChanceToStop;
-        var half = 0.5 * (limits.Pressure.Max.Bar - limits.Pressure.Min.Bar);
-        var centred = Math.Abs(line.Level - Aim(limits)) <= InnerPart * half;
-        if (inside && (centred || turn == 0))
-            return SettingOutcome.In;
-        // A turn must move the mean by more than is known of it; else another run here tells more.
-        var moves = Math.Abs(turn * line.Gain) > 0.5 * line.After(0).Spread;
-        return turn != 0 && (moves || !centred) ? SettingOutcome.Turn : SettingOutcome.RunFirst;
+        if (Suspicions.ToFind(runs[^1], belief, limits) is not null)
+            return (SettingOutcome.GoToFind, 0);
+        if (runs[^1].Peak > limits.Maximum)
+            return TurnChoice.Towards(target, belief, options, least: runs[^1].Peak.Bar) is var down and not 0 ? (SettingOutcome.Turn, down) : (SettingOutcome.NoTurnHelps, 0);
+        var here = runs.Reverse().TakeWhile(r => r.Screw == runs[^1].Screw).Count();
+        if (Suspicions.LastIsOdd(runs, belief) || (Suspicions.MayNotAnswer(belief) && here < EnoughToDoubt))
+            return (SettingOutcome.RunFirst, 0);
+        var (step, turn) = NextStep.Of(target, belief, options);
+        if (step == Step.Turn)
+            return (SettingOutcome.Turn, turn);
+        if (belief.ChanceThat(s => s.Scatter > target.LargestScatter) >= Sure)
+            return (SettingOutcome.ScatterTooLarge, 0);
+        if (step == Step.Stop)
+            return (SettingOutcome.In, 0);
+        return here < EnoughHere ? (SettingOutcome.RunFirst, 0) : turn != 0 ? (SettingOutcome.Turn, turn) : (SettingOutcome.NoTurnHelps, 0);
     }
 
-    private static double Aim(Limits limits) => limits.Pressure.Holds(limits.Nominal) ? limits.Nominal.Bar : limits.Pressure.Middle.Bar;
-
-    private static SettingAdvice Standing(SettingOutcome outcome, double gain, ReliefPrior prior) => new()
+    private static SettingAdvice Standing(SettingOutcome outcome, ReliefPrior prior) => new()
     {
         Outcome = outcome,
         Direction = TurnDirection.Stop,
         Turn = Angle.FromRadians(0),
         PriorBarPerTurn = prior.BarPerTurn,
-        BarPerTurn = gain,
+        BarPerTurn = prior.BarPerTurn,
     };
 
-    private static SettingAdvice Predict(SettingAdvice advice, ReliefLine line, Limits limits, double turn)
+    /// <summary>What to expect, if the screw answers as it should: a fault is to show itself as a surprise. The chances count every way of answering.</summary>
+    private static SettingAdvice Predict(SettingAdvice advice, SettingBelief belief, Target target, double turn)
     {
-        var (mean, spread) = line.After(turn);
-        var reach = Math.Max(1e-6, Normal.Quantile(0.975) * spread);
+        var expected = (advice.Outcome == SettingOutcome.GoToFind ? belief : belief.IfItAnswers()).Thinned();
         return advice with
         {
-            PredictedMean = Pressure.FromBar(mean),
-            PredictedInterval = new(Pressure.FromBar(mean - reach), Pressure.FromBar(mean + reach)),
-            ChanceInWindow = line.ChanceBetween(limits.Pressure.Min.Bar, limits.Pressure.Max.Bar, turn),
-            ChancePastMaximum = line.ChanceAbove(limits.Maximum.Bar, turn),
+            Direction = turn > 0 ? TurnDirection.Clockwise : turn < 0 ? TurnDirection.Anticlockwise : TurnDirection.Stop,
+            Turn = Angle.FromTurns(Math.Abs(turn)),
+            BarPerTurn = expected.Mean(s => s.Gain),
+            Scatter = Pressure.FromBar(Math.Exp(expected.Mean(s => Math.Log(s.Scatter)))),
+            PredictedMean = Pressure.FromBar(expected.After(turn).Mean),
+            PredictedInterval = Between(expected, turn, singleRun: false),
+            NextRun = Between(expected, turn, singleRun: true),
+            ChanceInWindow = target.ChanceInside(belief, turn),
+            ChancePastMaximum = belief.ChanceAbove(target.Maximum, turn),
         };
     }
 
-    private static void Check(SettingOptions options)
+    private static PressureWindow Between(SettingBelief belief, double turn, bool singleRun)
     {
-        if (options.LargestChancePastMaximum is not (> 0 and < 1) || options.ChanceToStop is not (> 0 and < 1))
-            throw new ArgumentOutOfRangeException(nameof(options), options, "Chances lie above 0 and below 1.");
-        if (!(options.ExpectedScatter.Si > 0) || !(options.FinestTurn.Si > 0) || !(options.ReadingUncertainty.Si >= 0) || !(options.Backlash.Si >= 0))
-            throw new ArgumentOutOfRangeException(nameof(options), options, "Scatter and finest turn are above zero, reading uncertainty and backlash zero or more.");
+        double low = belief.Quantile(0.025, turn, singleRun), high = belief.Quantile(0.975, turn, singleRun);
+        return new(Pressure.FromBar(low), Pressure.FromBar(Math.Max(high, low + 1e-6)));
     }
 }

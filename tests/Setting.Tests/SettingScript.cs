@@ -1,68 +1,109 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Ramwright.Metrology.Quantities;
 using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.Setting.Tests;
 
-/// <summary>A setting played line by line: <c>relief</c> the tool, <c>turn</c> the screw, <c>run</c> a peak and what must be advised after it.</summary>
-internal static class SettingScript
+/// <summary>A setting played line by line: the tool, turns of the screw, and what must be advised after each run.</summary>
+/// <remarks>
+/// <c>relief 45 bar/turn, backlash 1/12 turn, limits 690..710 bar, maximum 730</c> (a minus sign where clockwise lowers; <c>relief unknown</c> for limits alone);
+/// <c>turn clockwise 6/12</c>, or <c>turn as advised</c>; <c>lock</c>; <c>run 703 bar</c> with <c>advise clockwise 4/12..8/12 | stop | run again | find |
+/// scatter | no turn | ask back</c> and <c>warn CODE | nothing</c>.
+/// </remarks>
+internal static partial class SettingScript
 {
-    private static readonly char[] Blank = [' '];
-
     public static void Play(string script)
     {
-        Limits? limits = null;
-        ReliefData? relief = null;
-        var runs = new List<SettingRun>();
-        var screw = 0.0;
+        var state = new State();
         foreach (var line in script.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
         {
-            var words = line.Split(Blank, StringSplitOptions.RemoveEmptyEntries);
-            switch (words[0])
-            {
-                case "limits": // limits LOW HIGH maximum M
-                    limits = Tools.Limits(Number(words[1]), Number(words[2]), Number(words[4]));
-                    break;
-                case "relief": // relief B bar/turn
-                    relief = Tools.Relief(Number(words[1]));
-                    break;
-                case "turn": // turn clockwise T/12
-                    screw += Turn(words[1], words[2]);
-                    break;
-                case "run": // run P advise DIRECTION [T/12] | stop | find | run | scatter; warn CODE | nothing
-                    runs.Add(new(Angle.FromTurns(screw), Pressure.FromBar(Number(words[1]))));
-                    var advice = SettingAdvisor.Advise(limits!, relief, runs);
-                    Expect(line, words, advice);
-                    screw += 0; // the script turns the screw itself
-                    break;
-                default:
-                    throw new InvalidOperationException($"The script does not know '{words[0]}'.");
-            }
+            var word = line.Split(' ')[0];
+            if (word == "relief")
+                state.Tool(line);
+            else if (word == "turn")
+                state.Turn(line);
+            else if (word == "lock")
+                state.Locked = true;
+            else if (word == "run")
+                state.Run(line);
+            else
+                throw new InvalidOperationException($"The script does not know '{word}'.");
         }
     }
 
-    private static void Expect(string line, string[] words, SettingAdvice advice)
+    private sealed class State
     {
-        for (var i = 2; i < words.Length; i += 2)
+        private readonly List<SettingRun> _runs = [];
+        private Limits _limits = Tools.Limits(679, 721, 735);
+        private ReliefData? _relief;
+        private SettingOptions _options = new();
+        private double _screw;
+        private SettingAdvice? _advice;
+
+        public bool Locked { get; set; }
+
+        public void Tool(string line)
         {
-            var ok = (words[i], words[i + 1]) switch
-            {
-                ("advise", "stop") => advice.Outcome == SettingOutcome.In,
-                ("advise", "find") => advice.Outcome == SettingOutcome.GoToFind,
-                ("advise", "run") => advice.Outcome == SettingOutcome.RunFirst,
-                ("advise", "scatter") => advice.Outcome == SettingOutcome.ScatterTooLarge,
-                ("advise", var direction) => advice.Outcome == SettingOutcome.Turn && advice.Direction == Enum.Parse<TurnDirection>(direction, ignoreCase: true)
-                    && Twelfths.Nearest(advice.Turn) == int.Parse(words[i++ + 2].Split('/')[0], CultureInfo.InvariantCulture),
-                ("warn", "nothing") => advice.Suspicions.IsEmpty,
-                ("warn", var code) => advice.Suspicions.Any(s => s.Code == code),
-                _ => throw new InvalidOperationException($"The script does not know '{words[i]} {words[i + 1]}'."),
-            };
-            Assert.True(ok, $"{line}: {advice.Outcome} {advice.Direction} {advice.Turn.Degrees:0.0}° [{string.Join(", ", advice.Suspicions.Select(s => s.Code))}], mean {advice.PredictedMean?.Bar:0.0}");
+            _relief = Gain().Match(line) is { Success: true } gain ? Tools.Relief(Number(gain.Groups[1])) : null;
+            if (Window().Match(line) is { Success: true } w)
+                _limits = Tools.Limits(Number(w.Groups[1]), Number(w.Groups[2]), Number(w.Groups[3]));
+            if (Backlash().Match(line) is { Success: true } b)
+                _options = _options with { Backlash = Twelfths.Of(Number(b.Groups[1])) };
         }
+
+        public void Turn(string line)
+        {
+            Locked = false;
+            _screw += line == "turn as advised"
+                ? (_advice!.Direction == TurnDirection.Clockwise ? 1 : -1) * _advice.Turn.Turns
+                : (line.Contains("anticlockwise", StringComparison.Ordinal) ? -1 : 1) * Number(Size().Match(line).Groups[1]) / 12;
+        }
+
+        public void Run(string line)
+        {
+            var parts = Reading().Match(line);
+            _runs.Add(new(Angle.FromTurns(_screw), Pressure.FromBar(Number(parts.Groups["bar"])), Locked));
+            _advice = SettingAdvisor.Advise(_limits, _relief, _runs, _options);
+            var got = $"{line}\n   got {SettingWords.Headline(_advice, Metrology.Text.UnitSystem.Metric)} [{string.Join(", ", _advice.Suspicions.Select(s => s.Code))}]";
+            if (parts.Groups["advise"] is { Success: true } advise)
+                Assert.True(Holds(advise.Value.Trim()), got);
+            if (parts.Groups["warn"] is { Success: true } warn)
+                Assert.True(warn.Value == "nothing" ? _advice.Suspicions.IsEmpty : _advice.Suspicions.Any(s => s.Code == warn.Value), got);
+        }
+
+        private bool Holds(string advise) => advise switch
+        {
+            "stop" => _advice!.Outcome == SettingOutcome.In,
+            "run again" => _advice!.Outcome == SettingOutcome.RunFirst,
+            "find" => _advice!.Outcome == SettingOutcome.GoToFind,
+            "scatter" => _advice!.Outcome == SettingOutcome.ScatterTooLarge,
+            "no turn" => _advice!.Outcome == SettingOutcome.NoTurnHelps,
+            "ask back" => _advice!.Outcome == SettingOutcome.AskBack,
+            _ => Turns(Advised().Match(advise)),
+        };
+
+        private bool Turns(Match m) => m.Success && _advice!.Outcome == SettingOutcome.Turn && SettingWords.Way(_advice.Direction) == m.Groups[1].Value
+            && 12 * _advice.Turn.Turns >= Number(m.Groups[2]) - 0.01 && 12 * _advice.Turn.Turns <= Number(m.Groups[3]) + 0.01;
     }
 
-    private static double Turn(string direction, string size) =>
-        (direction == "clockwise" ? 1 : -1) * Number(size.Split('/')[0]) / 12;
+    private static double Number(Group group) => double.Parse(group.Value, CultureInfo.InvariantCulture);
 
-    private static double Number(string word) => double.Parse(word, CultureInfo.InvariantCulture);
+    [GeneratedRegex(@"(-?[\d.]+) bar/turn")]
+    private static partial Regex Gain();
+
+    [GeneratedRegex(@"limits ([\d.]+)\.\.([\d.]+) bar, maximum ([\d.]+)")]
+    private static partial Regex Window();
+
+    [GeneratedRegex(@"backlash ([\d.]+)/12")]
+    private static partial Regex Backlash();
+
+    [GeneratedRegex(@"([\d.]+)/12")]
+    private static partial Regex Size();
+
+    [GeneratedRegex(@"^run +(?<bar>-?[\d.]+) bar(?: +advise (?<advise>(?:(?! warn).)+))?(?: +warn (?<warn>[\w-]+))?$")]
+    private static partial Regex Reading();
+
+    [GeneratedRegex(@"^(clockwise|anticlockwise) ([\d.]+)/12\.\.([\d.]+)/12$")]
+    private static partial Regex Advised();
 }

@@ -42,7 +42,7 @@ public sealed record HouseSettings
     public double Confidence { get; init; } = 0.95;
 
     /// <summary>Greatest chance (0 to 1) that a setting run may have of passing the maximum pressure.</summary>
-    public double ChancePastMaximum { get; init; } = 0.01;
+    public double ChancePastMaximum { get; init; } = 0.001;
 
     /// <summary>Most force of the bench press, for the guard in front of it; null where there is none.</summary>
     public Force? PressLimit { get; init; }

@@ -44,13 +44,15 @@ public sealed class SetPage(Bench bench, SetStation station, SimulatedBench devi
         !IsHere ? "Set, as it was done"
         : Job.Quarantine is not null ? "Quarantined"
         : WantsRun ? (IsLocked ? "Check once more" : Job.Setting.Runs.IsEmpty ? "Run, and read the peak" : "Run again")
-        : IsLocked ? "Set and locked"
+        : IsLocked && Advice.Outcome != SettingOutcome.Turn ? "Set and locked"
         : Advice.Outcome switch
         {
             SettingOutcome.In => "Stop: lock the screw",
             SettingOutcome.GoToFind => "The screw does not answer",
             SettingOutcome.ScatterTooLarge => "The scatter is too large",
-            _ => $"Turn {(Advice.Direction == TurnDirection.Clockwise ? "clockwise" : "anticlockwise")} {AdvisedDegrees}°",
+            SettingOutcome.NoTurnHelps => "No turn helps",
+            SettingOutcome.AskBack => "A reading must be looked at",
+            _ => $"Turn {SettingWords.Way(Advice.Direction)} {AdvisedDegrees}°",
         };
 
     protected override string Eyebrow => $"Set · wants {Words.Show(Model.Limits.Nominal)}, limits {Words.Show(Model.Limits.Pressure)}, maximum {Words.Show(Model.Limits.Maximum)}";
@@ -61,6 +63,7 @@ public sealed class SetPage(Bench bench, SetStation station, SimulatedBench devi
     [
         .. TurnFact,
         new("Expected mean", Advice.PredictedMean is { } mean ? Words.Show(mean) : "not known", Advice.PredictedInterval is { } interval ? $"95 % within {Words.Show(interval)}" : null),
+        new("A single run", Advice.NextRun is { } run ? Words.Show(run) : "not known"),
         new("In the window", Advice.ChanceInWindow is { } inside ? Words.Chance(inside) : "not known"),
         new("Past the maximum", Advice.ChancePastMaximum is { } past ? Words.Chance(past) : "not known"),
     ]);
@@ -70,13 +73,15 @@ public sealed class SetPage(Bench bench, SetStation station, SimulatedBench devi
     {
         get
         {
-            if (Advice.Direction == TurnDirection.Stop)
-                yield break;
-            var (whole, rest) = ((int)Advice.Turn.Turns, Advice.Turn.Turns % 1 * 12);
-            yield return new("Turn", $"{(Advice.Direction == TurnDirection.Clockwise ? "clockwise" : "anticlockwise")} {AdvisedDegrees}°",
-                string.Create(CultureInfo.InvariantCulture, $"{(whole > 0 ? $"{whole} {(whole == 1 ? "turn" : "turns")} and " : "")}{rest:0.#} twelfths{(whole > 0 ? "" : " of a turn")}"));
+            if (Advice.Direction != TurnDirection.Stop)
+                yield return new("Turn", $"{SettingWords.Way(Advice.Direction)} {Twelfths.Text(Advice.Turn)}");
         }
     }
+
+    /// <summary>Where to put the screw before the first run, when the tool was rebuilt; null otherwise.</summary>
+    public string? FirstTurn => Job.Setting.Runs.IsEmpty && Job.Rebuild is not null
+        ? SettingWords.First(FirstSetting.AfterRebuild(Model.Limits, Model.Behaviour?.Relief, new SettingOptions { LargestChancePastMaximum = House.Settings.ChancePastMaximum }), Words.System)
+        : null;
 
     public Task<IActionResult> OnPostReadAsync(string? peak, string? instrument)
     {

@@ -11,17 +11,17 @@ namespace Ramwright.App.Stations.Set;
 /// <summary>What happens at Set: a full run is read, the screw is turned by the advised angle, locked, and the job goes on to Prove.</summary>
 public sealed class SetStation(Bench bench)
 {
-    private const double MostTurns = 3;
+    private const double MostTurns = 12;
 
     /// <summary>The advice after the runs so far, under the house's limit for passing the maximum.</summary>
     public static SettingAdvice Advise(JobState job, ServiceModel model, double largestChancePastMaximum) =>
-        SettingAdvisor.Advise(model, [.. job.Setting.Runs.Select(r => r.Run)], new SettingOptions { LargestChancePastMaximum = largestChancePastMaximum });
+        SettingAdvisor.Advise(model, [.. job.Setting.Runs.Select(r => r.Run with { Locked = r.Read.Number > job.Setting.Locked?.Number })], new SettingOptions { LargestChancePastMaximum = largestChancePastMaximum });
 
     /// <summary>A full run was read. Above the maximum the tool is quarantined with the same entry.</summary>
     public Task<ActAnswer> ReadAsync(Signature signature, JobId id, Pressure peak, InstrumentId? instrument) => AtSet(signature, id, at =>
     {
-        if (peak.Bar is not (> 0 and <= 2000))
-            return Refused("peak", $"{peak.Bar:0.#} bar is no peak of such a tool.", "Write the peak that the device shows, above 0 and at most 2,000 bar.");
+        if (ReadingCheck.Of(peak, at.Model.Limits) is ReadingCheck.Implausible(var what, var mend))
+            return Refused("peak", Sentence(what), Sentence(mend));
         JobEvent[] events = [new SettingPeakRead(peak, instrument)];
         if (peak > at.Model.Limits.Maximum && at.Job.Quarantine is null)
             events = [.. events, new ToolQuarantined(peak, at.Model.Limits.Maximum)];
@@ -30,7 +30,7 @@ public sealed class SetStation(Bench bench)
 
     /// <summary>The screw was turned; clockwise is positive.</summary>
     public Task<ActAnswer> TurnAsync(Signature signature, JobId id, Angle turn) => AtSet(signature, id, at => turn.Radians == 0 || Math.Abs(turn.Turns) > MostTurns
-        ? Refused("turn", "A turn is more than nothing and at most three full turns.", "Write how far the screw was really turned.")
+        ? Refused("turn", "A turn is more than nothing and at most twelve full turns.", "Write how far the screw was really turned.")
         : at.WriteAsync(signature, new ReliefTurned(turn)));
 
     /// <summary>The screw was locked; a check run follows before the proof.</summary>
@@ -58,6 +58,8 @@ public sealed class SetStation(Bench bench)
         : at.WriteAsync(signature, new QuarantineLifted(inspection.Trim())));
 
     private Task<ActAnswer> AtSet(Signature signature, JobId id, Func<JobAtBench, Task<ActAnswer>> act) => JobAtBench.ActAsync(bench, signature, id, Station.Set, act);
+
+    private static string Sentence(string words) => char.ToUpperInvariant(words[0]) + words[1..] + ".";
 
     private static Task<ActAnswer> Refused(string field, string what, string mend) => Task.FromResult(ActAnswer.Refuse(field, what, mend));
 }
