@@ -71,7 +71,7 @@ public static class ProofReport
             Nominal = input.Limits.Nominal,
             GuardLow = input.Verdict.GuardLow,
             GuardHigh = input.Verdict.GuardHigh,
-            Planned = input.Series.PlannedRuns,
+            Planned = input.Verdict.PlannedRuns,
             Runs = [.. input.Runs.Select(r => new ChartRun(r.Peak, r.VoidCause is not null))],
             AsFound = [.. input.AsFound.Select(r => r.Peak)],
             Units = units,

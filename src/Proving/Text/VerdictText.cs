@@ -42,6 +42,9 @@ public static class VerdictText
         return lines.ToImmutable();
     }
 
+    /// <summary>What was declared before the series opened, where it is more than the number of runs; empty otherwise, else it ends with a blank.</summary>
+    public static string DeclaredSentence(Declared declared) => ScatterText.Rule(declared);
+
     /// <summary>The rule of decision in words, as a report states it.</summary>
     public static string RuleSentence(ProofSeries series, UnitSystem units)
     {

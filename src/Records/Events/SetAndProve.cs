@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Proving;
 using Ramwright.Records.Ids;
@@ -36,6 +37,15 @@ public sealed record SeriesOpened : JobEvent
     public required double Confidence { get; init; }
 
     public required DecisionRule Rule { get; init; }
+
+    /// <summary>So many more runs are made if and only if the planned ones leave the series undecided; null: none. Not together with <see cref="Earlier"/>.</summary>
+    public int? MoreRuns { get; init; }
+
+    /// <summary>The earlier series of the model that moderate this one's scatter, as they stood when it was opened; null: its own scatter counts.</summary>
+    public ImmutableArray<EarlierScatter>? Earlier { get; init; }
+
+    /// <summary>Smallest step of the device's readings; null when not known.</summary>
+    public Pressure? Resolution { get; init; }
 
     /// <summary>What the tool pressed against: "die-close stop", "connector 95 mm² Cu".</summary>
     public string? Load { get; init; }

@@ -1,5 +1,7 @@
+using Ramwright.Proving;
 using Ramwright.Records.Events;
 using Ramwright.Records.Store;
+using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.Records.Jobs;
 
@@ -21,9 +23,16 @@ internal static class SeriesRules
             return open;
         if (next.Series != job.NextSeries)
             return JobRules.No("series-number", $"The next series of the job is {job.NextSeries}, not {next.Series}.", "Load the page again.");
-        return next.PlannedRuns is < 2 or > 1000
-            ? JobRules.No("planned-runs", $"{next.PlannedRuns} runs are no series.", "Plan 2 to 1,000 runs.")
-            : null;
+        if (next.PlannedRuns is < 2 or > 1000)
+            return JobRules.No("planned-runs", $"{next.PlannedRuns} runs are no series.", "Plan 2 to 1,000 runs.");
+        return next switch
+        {
+            { MoreRuns: < 1 or > 1000 } => JobRules.No("more-runs", $"{next.MoreRuns} more runs are no extension.", "Declare 1 to 1,000 more runs, or none."),
+            { MoreRuns: not null, Earlier: not null } => JobRules.No("extended-and-moderated", "A series cannot be extended and moderated by earlier ones: no factor keeps the confidence of both.", "Declare one of the two."),
+            { Earlier.Length: < EarlierSeries.Fewest } => JobRules.No("few-earlier-series", $"{next.Earlier!.Value.Length} earlier series say too little.", $"At least {EarlierSeries.Fewest} are wanted; use the tool's own scatter."),
+            ({ MoreRuns: not null } or { Earlier: not null }) and { Rule: not DecisionRule.OneSidedPerLimit } => JobRules.No("rule-stands-alone", "An extension or earlier series go with one-sided claims per limit alone.", "Leave it out, or change the model's rule."),
+            _ => null,
+        };
     }
 
     private static Appended.Refused? Of(JobState job, int series) => job.OpenSeries?.Number == series
@@ -33,7 +42,7 @@ internal static class SeriesRules
     private static Appended.Refused? Taking(SeriesState series, RunTaken next)
     {
         if (series.IsFull)
-            return JobRules.No("series-full", $"The {series.Opened.What.PlannedRuns} planned runs are there; none is added.", "Close the series.");
+            return JobRules.No("series-full", $"The {series.Places} runs are there; none is added.", "Close the series.");
         if (next.Run != series.NextRun)
             return JobRules.No("run-number", $"The next run is {series.NextRun}, not {next.Run}.", "Load the page again.");
         return next.Device != series.Opened.What.Device
@@ -52,7 +61,9 @@ internal static class SeriesRules
             : null;
     }
 
-    private static Appended.Refused? Closing(SeriesState series, SeriesClosed next) => next.Verdict.Runs == series.Peaks.Length
+    /// <summary>The verdict is on all runs, or, where a run was voided after an extension had begun, on the planned ones that decide after all.</summary>
+    private static Appended.Refused? Closing(SeriesState series, SeriesClosed next) =>
+        next.Verdict.Runs == series.Peaks.Length || (series.Opened.What.MoreRuns is not null && next.Verdict.Runs == series.Opened.What.PlannedRuns)
         ? null
         : JobRules.No("verdict-of-other-runs", $"The verdict is on {next.Verdict.Runs} runs, the series holds {series.Peaks.Length}.", "Load the page again: a run came in.");
 }

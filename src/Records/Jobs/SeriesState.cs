@@ -21,8 +21,11 @@ public sealed record SeriesState(Entry<SeriesOpened> Opened)
     /// <summary>Peaks of the runs that count, in order.</summary>
     public ImmutableArray<Pressure> Peaks => [.. Runs.Where(r => r.Void is null).Select(r => r.Taken.What.Peak)];
 
-    /// <summary>Whether as many valid runs as planned are there.</summary>
-    public bool IsFull => Runs.Count(r => r.Void is null) >= Opened.What.PlannedRuns;
+    /// <summary>Places for valid runs: the planned ones, and those of a declared extension once the planned ones have left the series undecided.</summary>
+    public int Places => Opened.What.MoreRuns is { } more && Peaks.Length >= Opened.What.PlannedRuns && IsExtended ? Opened.What.PlannedRuns + more : Opened.What.PlannedRuns;
+
+    /// <summary>Whether every place is taken.</summary>
+    public bool IsFull => Peaks.Length >= Places;
 
     /// <summary>The number that the next run gets.</summary>
     public int NextRun => Runs.Count == 0 ? 1 : Runs.Max(r => r.Taken.What.Run) + 1;
@@ -36,8 +39,18 @@ public sealed record SeriesState(Entry<SeriesOpened> Opened)
         Coverage = Opened.What.Coverage,
         Confidence = Opened.What.Confidence,
         Rule = Opened.What.Rule,
+        Declared = Opened.What switch
+        {
+            { MoreRuns: { } more } => new Declared.Extension(more),
+            { Earlier: { } earlier } => new Declared.Moderated(new EarlierSeries(earlier)),
+            _ => new Declared.OwnScatter(),
+        },
+        Resolution = Opened.What.Resolution,
         Peaks = Peaks,
     };
+
+    /// <summary>Whether the planned runs alone leave the series undecided.</summary>
+    private bool IsExtended => ProofDecision.Decide(ToProofSeries() with { Peaks = Peaks[..Opened.What.PlannedRuns] }).Conformity == Conformity.Undecided;
 }
 
 /// <summary>A run and, where it is void, why.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.EntityFrameworkCore;
+using Ramwright.Proving;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
 using Ramwright.Records.Ids;
@@ -15,6 +16,9 @@ namespace Ramwright.Records.Store;
 /// <remarks>The file is looked at on the first call, not before: whoever only holds a ledger pays nothing for it.</remarks>
 public sealed class Ledger : IDisposable
 {
+    /// <summary>So many earlier series of a model are looked at, the latest first; beyond, more say nothing new of how alike its tools are.</summary>
+    public const int MostEarlierSeries = 200;
+
     private readonly LedgerSession session;
     private readonly LedgerWriter writer;
 
@@ -85,6 +89,24 @@ public sealed class Ledger : IDisposable
         var facts = await Streams.ReadAsync<HouseEvent>(db, Streams.Of(tool), EntryNumber.None, stop);
         return new ToolHistory(tool, facts.LastOrDefault()?.What as ToolRegistered, [.. jobs.Select(Projections.ToPlace)]);
     }, stop);
+
+    /// <summary>The scatter of earlier full series of a model: of each other tool its latest, at most <see cref="MostEarlierSeries"/>.</summary>
+    /// <param name="except">The tool that is to be proved: its own past does not moderate it.</param>
+    public async Task<ImmutableArray<EarlierScatter>> EarlierSeriesAsync(string modelId, ToolSerial except, CancellationToken stop = default)
+    {
+        var rows = await session.ReadAsync(db => db.Jobs.AsNoTracking()
+            .Where(j => j.ModelId == modelId && j.Tool != except.Value && j.Verdict != null)
+            .OrderByDescending(j => j.Version).Select(j => new { j.Id, j.Tool }).ToListAsync(stop), stop);
+        var earlier = ImmutableArray.CreateBuilder<EarlierScatter>();
+        foreach (var row in rows.DistinctBy(r => r.Tool, StringComparer.Ordinal).Take(MostEarlierSeries))
+        {
+            if (await ReadAsync(JobId.Parse(row.Id), stop) is { } job && job.Series.FindLast(s => s is { Closed: not null, IsFull: true }) is { } series
+                && series.Closed!.What.Verdict is { StandardDeviation: { Pascals: > 0 } deviation, Runs: var runs })
+                earlier.Add(new(deviation, runs));
+        }
+
+        return earlier.ToImmutable();
+    }
 
     /// <summary>Customers' tools, by serial, at most so many.</summary>
     public Task<ImmutableArray<ToolRegistered>> ToolsAsync(int most, CancellationToken stop = default) => session.ReadAsync(async db =>

@@ -51,6 +51,12 @@ internal static class EventSamples
             Systematic = new(Pressure.FromBar(2.5), Pressure.FromBar(4), Pressure.FromBar(0.6)), Coverage = 0.95, Confidence = 0.9, Rule = DecisionRule.OneSidedPerLimit,
             Load = "die-close stop", Room = Temperature.FromCelsius(20.5), Oil = Temperature.FromCelsius(31),
         },
+        new SeriesOpened
+        {
+            Series = 2, PlannedRuns = 12, Limits = new(Pressure.FromBar(679), Pressure.FromBar(721)), Maximum = Pressure.FromBar(735), Device = Gauge,
+            Systematic = new(Pressure.FromBar(2.5), Pressure.FromBar(4), Pressure.FromBar(0.6)), Coverage = 0.95, Confidence = 0.9, Rule = DecisionRule.OneSidedPerLimit,
+            Earlier = [new(Pressure.FromBar(2), 12), new(Pressure.FromBar(1.5), 8)], Resolution = Pressure.FromBar(0.1),
+        },
         new RunTaken(1, 2, Pressure.FromBar(699.5), Gauge),
         new RunVoided(1, 2, "trigger let go"),
         new SeriesClosed(1, Verdict()),

@@ -61,7 +61,7 @@ public static class RackView
             Station.Set when job is { Setting.Locked: not null } => "set and locked",
             Station.Set when job?.Setting.Runs is [.., { } last] => Wants(last.Read.What.Peak, bench.Models.Find(place.ModelId)?.Model, house),
             Station.Set => "to be set",
-            Station.Prove when job?.OpenSeries is { } series => series.IsFull ? "series full" : $"run {series.Peaks.Length + 1} of {series.Opened.What.PlannedRuns}",
+            Station.Prove when job?.OpenSeries is { } series => series.IsFull ? "series full" : $"run {series.Peaks.Length + 1} of {series.Places}",
             Station.Prove or Station.Release when place.Verdict is { } verdict => AnswerMark.Word(verdict),
             Station.Prove => "to be proved",
             _ => "how does it end?",

@@ -21,7 +21,7 @@ public sealed record ProofPicture(string Broad, string Narrow)
             Nominal = model.Limits.Nominal,
             GuardLow = verdict.GuardLow,
             GuardHigh = verdict.GuardHigh,
-            Planned = series.Opened.What.PlannedRuns,
+            Planned = series.Places,
             Runs = [.. series.Runs.Select(r => new ChartRun(r.Taken.What.Peak, r.Void is not null))],
             Units = units,
         };

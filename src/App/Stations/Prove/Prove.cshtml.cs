@@ -60,7 +60,7 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
         ? $"Prove · series {s.Number}, opened {At(s.Opened.At)} · {s.Opened.What.Device}"
         : $"Prove · {Model.Limits.ProofRuns} full runs, limits {Words.Show(Model.Limits.Pressure)}";
 
-    protected override ImmutableArray<BlockField> MoreBlock => Series is { } s ? [new("Series", $"{s.Number}, run {s.Peaks.Length} / {s.Opened.What.PlannedRuns}", Less: true)] : [];
+    protected override ImmutableArray<BlockField> MoreBlock => Series is { } s ? [new("Series", $"{s.Number}, run {s.Peaks.Length} / {s.Places}", Less: true)] : [];
 
     public Facts Figures
     {
@@ -73,9 +73,22 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
         }
     }
 
-    public Task<IActionResult> OnPostOpenAsync(string? device, string? load, string? room)
+    /// <summary>Further runs that may be declared before the series opens.</summary>
+    public string? MoreRuns { get; private set; }
+
+    /// <summary>How many other tools of the model have a full series behind them.</summary>
+    public int EarlierSeries { get; private set; }
+
+    /// <summary>Whose scatter may count.</summary>
+    public ImmutableArray<Option> Scatters =>
+    [
+        new("own", "this tool's own"),
+        .. EarlierSeries >= Proving.EarlierSeries.Fewest ? [new Option("moderated", $"moderated by {EarlierSeries} earlier series of the model")] : Array.Empty<Option>(),
+    ];
+
+    public Task<IActionResult> OnPostOpenAsync(string? device, string? load, string? room, string? more, string? scatter)
     {
-        (Load, Room) = (load, room);
+        (Load, Room, MoreRuns) = (load, room, more);
         var mistakes = new FormMistakes();
         if (!InstrumentId.TryParse(device, out var id))
             mistakes.Add("device", "No instrument was chosen.", "Choose the one that reads the peaks.");
@@ -88,8 +101,17 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
                 mistakes.Add("room", "That is no temperature of a workshop.", $"Write it in {Words.TemperatureUnit}, such as {Words.Show(UsualRoom)}.");
         }
 
+        int? further = null;
+        if (!string.IsNullOrWhiteSpace(more))
+        {
+            if (int.TryParse(more.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var runs) && runs is >= 1 and <= 1000)
+                further = runs;
+            else
+                mistakes.Add("more", $"'{more.Trim()}' is no number of runs.", "Write a whole number from 1 to 1,000, or leave it empty.");
+        }
+
         return TakeAsync(
-            s => mistakes.Count > 0 ? Task.FromResult(ActAnswer.Refuse(mistakes)) : station.OpenAsync(s, Job.Id, new SeriesWish(id, string.IsNullOrWhiteSpace(load) ? "dies closed on nothing" : load.Trim(), temperature, null)),
+            s => mistakes.Count > 0 ? Task.FromResult(ActAnswer.Refuse(mistakes)) : station.OpenAsync(s, Job.Id, new SeriesWish(id, string.IsNullOrWhiteSpace(load) ? "dies closed on nothing" : load.Trim(), temperature, null, further, scatter == "moderated")),
             PageOf(Station.Prove));
     }
 
@@ -134,13 +156,15 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
         s => station.GoAsync(s, Job.Id, to switch { "set" => Station.Set, "find" => Station.Find, _ => Station.Release }, why),
         $"/jobs/{Job.Id}/now");
 
-    protected override Task<IActionResult?> DrawAsync()
+    protected override async Task<IActionResult?> DrawAsync()
     {
+        if (IsHere && !IsOpen && Job.StandingProof is null)
+            EarlierSeries = (await Bench.Ledger.EarlierSeriesAsync(Model.Tool.Id, Job.Opened!.What.Tool, HttpContext.RequestAborted)).Length;
         if (Series is not { } series)
-            return base.DrawAsync();
+            return await base.DrawAsync();
         Verdict = series.Closed?.What.Verdict ?? ProofDecision.Decide(series.ToProofSeries());
         Picture = ProofPicture.Of(series, Verdict, Model, Words.System);
-        return base.DrawAsync();
+        return await base.DrawAsync();
     }
 
     private async Task<ActAnswer> RunAsync(Signature signature)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Ramwright.App.Devices;
 using Ramwright.App.Web.Pages;
@@ -24,6 +25,7 @@ public sealed class ProveStation(Bench bench)
         var fit = DeviceFit.Of(instrument, at.Model, bench.Today);
         if (fit is not DeviceFit.Fits fits)
             return ActAnswer.Refuse("device", ((DeviceFit.Unfit)fit).What, "Choose another instrument, or have this one calibrated.");
+        ImmutableArray<EarlierScatter>? earlier = wish.Moderated ? await bench.Ledger.EarlierSeriesAsync(at.Model.Tool.Id, at.Job.Opened!.What.Tool) : null;
         return await at.WriteAsync(signature, new SeriesOpened
         {
             Series = at.Job.Series.Count + 1,
@@ -35,6 +37,9 @@ public sealed class ProveStation(Bench bench)
             Coverage = house.Settings.Coverage,
             Confidence = house.Settings.Confidence,
             Rule = at.Model.Limits.Rule,
+            MoreRuns = wish.MoreRuns,
+            Earlier = earlier,
+            Resolution = InstrumentDevice.Describe(instrument, at.Model)?.Resolution,
             Load = wish.Load,
             Room = wish.Room,
             Oil = wish.Oil,
@@ -46,7 +51,7 @@ public sealed class ProveStation(Bench bench)
     {
         if (at.Job.OpenSeries is not { } series)
             return Refused("", "No series is open.", "Open a series first: how many runs, against which limits, by which device.");
-        var free = series.Opened.What.PlannedRuns - series.Peaks.Length;
+        var free = series.Places - series.Peaks.Length;
         var count = runs.Count(r => r.VoidCause is null);
         if (runs.Count == 0)
             return Refused("readings", "No reading was given.", "Write the peak of the run.");
@@ -110,4 +115,6 @@ public sealed class ProveStation(Bench bench)
 
 /// <summary>What the person chose for a series.</summary>
 /// <param name="Load">Against what the tool runs: dies closed, a connector.</param>
-public sealed record SeriesWish(InstrumentId Device, string Load, Temperature? Room, Temperature? Oil);
+/// <param name="MoreRuns">An extension: so many more runs if the planned ones leave the series undecided.</param>
+/// <param name="Moderated">Whether the earlier series of the model moderate this one's scatter.</param>
+public sealed record SeriesWish(InstrumentId Device, string Load, Temperature? Room, Temperature? Oil, int? MoreRuns = null, bool Moderated = false);

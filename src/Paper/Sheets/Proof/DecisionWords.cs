@@ -34,14 +34,14 @@ internal static class DecisionWords
         var series = input.Series;
         var (share, confidence) = (SheetText.Percent(series.Coverage), SheetText.Percent(series.Confidence));
         var wrong = SheetText.Percent(1 - series.Confidence);
-        var factor = input.Verdict.OneSidedFactor is { } k ? $"In figures: the mean keeps at least k\u00a0=\u00a0{SheetText.Factor(k)} standard deviations from each moved limit (noncentral t, n\u00a0=\u00a0{input.Verdict.Runs}). " : "";
+        var factor = input.Verdict.OneSidedFactor is { } k ? $"In figures: the mean keeps at least k\u00a0=\u00a0{SheetText.Factor(k)} standard deviations from each moved limit ({From(input.Verdict)}, n\u00a0=\u00a0{input.Verdict.Runs}). " : "";
         var main = series.Rule switch
         {
             DecisionRule.TwoSidedInterval =>
                 $"The tool conforms when the two-sided statistical tolerance interval (coverage {share}, confidence {confidence}, ISO 16269-6) lies inside both limits, each moved inward by what the device may be off (systematic uncertainty, k = 2). ",
             DecisionRule.EveryRunGuarded =>
                 "The tool conforms when every planned run lies inside both limits, each moved inward by what one reading may be off (expanded uncertainty, k = 2). No claim is made about later runs. ",
-            _ =>
+            _ => VerdictText.DeclaredSentence(series.Declared) +
                 $"The tool conforms when for each limit it is shown with {confidence} confidence that at least {share} of full runs lie on its right side, after the limit has been moved inward by what the device may be off (systematic uncertainty, k = 2; the random part is in the scatter already). {factor}"
                 + $"By this rule at most {wrong} of the tools that miss a limit so moved are called conforming. ",
         };
@@ -51,6 +51,14 @@ internal static class DecisionWords
     }
 
     public static string Scatter(Verdict verdict) => verdict.ScatterFrom == ScatterSource.Own ? "this tool's own" : "moderated by earlier series of the model";
+
+    /// <summary>Where the factor comes from.</summary>
+    private static string From(Verdict verdict) => verdict switch
+    {
+        { ScatterFrom: ScatterSource.Moderated } => "calibrated by the number of earlier series",
+        { ConfidenceOfEachLook: { } each } => $"noncentral t, {SheetText.Percent(each, 2)} at each of two looks",
+        _ => "noncentral t",
+    };
 
     private static string Show(Pressure p, UnitSystem units) => QuantityText.Show(p, units);
 }
