@@ -63,8 +63,7 @@ public sealed class SetPage(Bench bench, SetStation station, SimulatedBench devi
     [
         .. TurnFact,
         new("Expected mean", Advice.PredictedMean is { } mean ? Words.Show(mean) : "not known", Advice.PredictedInterval is { } interval ? $"95 % within {Words.Show(interval)}" : null),
-        new("A single run", Advice.NextRun is { } run ? Words.Show(run) : "not known"),
-        new("In the window", Advice.ChanceInWindow is { } inside ? Words.Chance(inside) : "not known"),
+        new("In the window", Advice.ChanceInWindow is { } inside ? Words.Chance(inside) : "not known", Advice.NextRun is { } run ? $"a single run reads {Words.Show(run)}" : null),
         new("Past the maximum", Advice.ChancePastMaximum is { } past ? Words.Chance(past) : "not known"),
     ]);
 
