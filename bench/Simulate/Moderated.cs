@@ -10,6 +10,7 @@ internal static class Moderated
     private const double Coverage = 0.95;
     private const double Confidence = 0.95;
     private const int EarlierDegrees = 11; // earlier series of 12 runs
+    private const int ToolsPerSet = 10; // new tools judged by the same earlier series; the standard error is that of the sets
     private static readonly int[] Runs = [8, 12, 15];
 
     /// <summary>False accept of a tool just bad enough: averaged over tools and earlier series of the population, and for a tool of 1.5 times the typical scatter.</summary>
@@ -24,20 +25,23 @@ internal static class Moderated
         }
     }
 
-    /// <summary>How often a centred tool conforms whose guarded limits lie so many σ from the centre, for n = 12 and others; the tool scatters as is typical.</summary>
+    /// <summary>How often a centred tool conforms whose guarded limits lie so many σ from the centre, by runs and half width; the tool scatters as is typical.</summary>
     public static double[,] GoodTools(int earlier, double alike, int series, double[] halfWidths)
     {
         var conforms = new double[Runs.Length, halfWidths.Length];
         var draws = new Draws(20_250_103);
-        for (var i = 0; i < series; i++)
+        for (var set = 0; set < series / ToolsPerSet; set++)
         {
             var population = Population(draws, earlier, alike);
             for (var r = 0; r < Runs.Length; r++)
             {
-                var s = draws.ScatterRatio(Runs[r] - 1);
-                var reach = new NextSeries(population, Runs[r]).Factor(Coverage, Confidence) * Used(population, s, Runs[r]);
-                for (var h = 0; h < halfWidths.Length; h++)
-                    conforms[r, h] += Math.Max(0, 2 * Normal.Cdf(Math.Sqrt(Runs[r]) * (halfWidths[h] - reach)) - 1) / series;
+                var factor = new NextSeries(population, Runs[r]).Factor(Coverage, Confidence);
+                for (var tool = 0; tool < ToolsPerSet; tool++)
+                {
+                    var reach = factor * Used(population, draws.ScatterRatio(Runs[r] - 1), Runs[r]);
+                    for (var h = 0; h < halfWidths.Length; h++)
+                        conforms[r, h] += Math.Max(0, 2 * Normal.Cdf(Math.Sqrt(Runs[r]) * (halfWidths[h] - reach)) - 1) / series;
+                }
             }
         }
 
@@ -48,25 +52,30 @@ internal static class Moderated
     {
         var draws = new Draws(20_250_104);
         var z = Normal.Quantile(Coverage);
+        var sets = series / ToolsPerSet;
         double[] accepted = new double[Runs.Length], squares = new double[Runs.Length], restless = new double[Runs.Length];
-        for (var i = 0; i < series; i++)
+        for (var set = 0; set < sets; set++)
         {
             var population = Population(draws, earlier, alike);
-            var sigma = draws.Tool(alike);
             for (var r = 0; r < Runs.Length; r++)
             {
-                var ratio = draws.ScatterRatio(Runs[r] - 1);
                 var factor = new NextSeries(population, Runs[r]).Factor(Coverage, Confidence);
-                var chance = Accept(sigma);
-                accepted[r] += chance / series;
-                squares[r] += chance * chance / series;
-                restless[r] += Accept(1.5) / series;
+                var ofSet = 0.0;
+                for (var tool = 0; tool < ToolsPerSet; tool++)
+                {
+                    var ratio = draws.ScatterRatio(Runs[r] - 1);
+                    ofSet += Accept(draws.Tool(alike)) / ToolsPerSet;
+                    restless[r] += Accept(1.5) / series;
 
-                double Accept(double tool) => Normal.Tail(Math.Sqrt(Runs[r]) * (factor * Used(population, tool * ratio, Runs[r]) / tool - z));
+                    double Accept(double sigma) => Normal.Tail(Math.Sqrt(Runs[r]) * (factor * Used(population, sigma * ratio, Runs[r]) / sigma - z));
+                }
+
+                accepted[r] += ofSet / sets;
+                squares[r] += ofSet * ofSet / sets;
             }
         }
 
-        var error = Math.Sqrt((squares.Max() - Math.Pow(accepted.Max(), 2)) / series);
+        var error = Runs.Select((_, r) => Math.Sqrt((squares[r] - accepted[r] * accepted[r]) / sets)).Max();
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"| {earlier} | {(double.IsInfinity(alike) ? "∞" : alike)} | {accepted[0]:0.00 %} | {accepted[1]:0.00 %} | {accepted[2]:0.00 %} | {error:0.00 %} | {restless[0]:0.0 %}, {restless[1]:0.0 %}, {restless[2]:0.0 %} |"));
     }

@@ -35,7 +35,9 @@ public static class ProofDecision
         if (RunsOutside(series, new(series.Limits, series.Systematic)) is { Length: > 0 } outside)
             return first with { Conformity = Conformity.DoesNotConform, Reasons = outside };
         var from = series.PlannedRuns + 1;
-        return first with { Flags = [.. first.Flags, new("runs-after-the-decision", from, 1, $"the series was decided before run {from}: that run and later ones do not count")] };
+        var flags = first.Flags.ToBuilder();
+        flags.Add(new("runs-after-the-decision", from, 1, $"the series was decided before run {from}: that run and later ones do not count"));
+        return first with { Flags = flags.ToImmutable() };
     }
 
     private static Verdict Look(ProofSeries series, Yardstick yardstick, int more)

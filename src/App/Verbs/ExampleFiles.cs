@@ -22,6 +22,7 @@ internal static class ExampleFiles
     {
         ["series-07.csv"] = "run;peak_bar\n1;701.2\n2;698.4\n3;703.0\n4;699.7\n5;700.6\n6;697.9\n7;702.1\n8;700.9\n9;699.1\n10;701.7\n11;698.8\n12;700.4\n",
         ["series-08.csv"] = "run;peak_bar\n1;704.1\n2;693.0\n3;710.2\n4;697.5\n5;702.8\n6;689.9\n7;706.6\n8;702.5\n9;694.8\n10;705.9\n11;690.3\n12;700.1\n",
+        ["earlier.csv"] = "# ten earlier series of the Corrie 85, made up\ndeviation_bar;runs\n4.6;12\n5.3;12\n4.9;12\n5.8;12\n4.4;12\n5.1;12\n4.8;12\n5.5;12\n5.0;12\n4.7;12\n",
         ["series-09.csv"] = "run;peak_bar;void\n1;701.2;\n2;698.4;\n3;703.0;\n4;655.8;trigger let go too early\n5;699.7;\n6;700.6;\n7;697.9;\n8;702.1;\n9;700.9;\n10;699.1;\n11;701.7;\n12;698.8;\n13;700.4;\n",
     };
 

@@ -22,6 +22,9 @@ internal sealed record ProveAsked
     public double Confidence { get; init; }
     public string? Unit { get; init; }
     public string? Decimal { get; init; }
+    public string? Rule { get; init; }
+    public string? Extension { get; init; }
+    public string? Earlier { get; init; }
 
     /// <summary>The limits and settings that the options mean; null with every mistake when they cannot be taken.</summary>
     public static ProofLimits? Read(ProveAsked asked, out ImmutableArray<Mistake> mistakes)
@@ -38,7 +41,10 @@ internal sealed record ProveAsked
             window = PressureOption.ReadWindow(asked.Window, found, out windowUnit);
 
         var limits = model?.Limits.Pressure ?? window;
-        var runs = asked.Runs ?? model?.Limits.ProofRuns;
+        var extension = ProveDeclared.Extension(asked.Extension, asked.Runs, found);
+        var runs = extension?.First ?? asked.Runs ?? model?.Limits.ProofRuns;
+        var rule = ProveDeclared.Rule(asked.Rule, found) ?? model?.Limits.Rule ?? DecisionRule.OneSidedPerLimit;
+        ProveDeclared.Together(rule, extension is not null, asked.Earlier is not null, runs, found);
         if (runs is < 2 or > 1000)
             found.Add(Usage("--runs", string.Create(CultureInfo.InvariantCulture, $"{runs} runs: a series has 2 to 1,000"), "give the planned number of full runs"));
         foreach (var (option, share) in new[] { ("--coverage", asked.Coverage), ("--confidence", asked.Confidence) })
@@ -61,7 +67,8 @@ internal sealed record ProveAsked
             Resolution = resolution is { Pascals: > 0 } ? resolution : null,
             Coverage = asked.Coverage,
             Confidence = asked.Confidence,
-            Rule = model?.Limits.Rule ?? DecisionRule.OneSidedPerLimit,
+            Rule = rule,
+            MoreRuns = extension?.More,
             Readings = options,
         };
     }
@@ -109,5 +116,9 @@ internal sealed record ProofLimits
     public required double Coverage { get; init; }
     public required double Confidence { get; init; }
     public required DecisionRule Rule { get; init; }
+
+    /// <summary>Runs of a declared extension; null without one.</summary>
+    public required int? MoreRuns { get; init; }
+
     public required ReadingsOptions Readings { get; init; }
 }

@@ -19,6 +19,9 @@ internal sealed class ProveVerb : Verb
     private readonly Option<string?> _resolution = new("--resolution") { Description = "smallest step of the device's readings; when not given, the smallest difference between two of them", HelpName = "STEP" };
     private readonly Option<double> _coverage = new("--coverage") { Description = "share of full runs asked per limit", HelpName = "SHARE", DefaultValueFactory = _ => 0.95 };
     private readonly Option<double> _confidence = new("--confidence") { Description = "confidence of each claim", HelpName = "SHARE", DefaultValueFactory = _ => 0.95 };
+    private readonly Option<string?> _rule = new("--rule") { Description = "how the series is judged: claims (one per limit), interval (two-sided, inside the limits; stricter) or every-run (says nothing of later runs); the model's, else claims", HelpName = "RULE" };
+    private readonly Option<string?> _extension = new("--extension") { Description = "declared before the first run: N1 runs, and N2 more if and only if they leave it undecided; both looks together keep the confidence", HelpName = "N1+N2" };
+    private readonly Option<string?> _earlier = new("--earlier") { Description = "CSV file of earlier series of the model, 8 or more, all there are (header deviation_bar;runs): they moderate the scatter; where the tool's own is larger, its own counts", HelpName = "FILE" };
     private readonly Option<string?> _unit = new("--unit") { Description = "unit of the readings where the header names none: bar, MPa, kPa, psi or kN (with --model); else that of --window, else bar is assumed and said", HelpName = "UNIT" };
     private readonly Option<string?> _decimal = new("--decimal") { Description = "decimal mark where the file leaves it open: point or comma", HelpName = "MARK" };
 
@@ -31,18 +34,31 @@ internal sealed class ProveVerb : Verb
         new("prove series-07.csv --model corrie-85 --systematic 4bar", "twelve runs close to 700 bar: conforms") { Files = ExampleFiles.Series },
         new("prove series-08.csv --window 679..721 --runs 12 --systematic 0.6%", "the same mean with three times the scatter: undecided, with what would decide", Exit.Undecided) { Files = ExampleFiles.Series },
         new("prove series-07.csv --window 679..721 --systematic 4bar --peak-capture 3bar", "a gauge that may miss 3 bar of a peak: limits 683..714 bar, and it still conforms") { Files = ExampleFiles.Series },
+        new("prove series-08.csv --window 679..721 --extension 12+12 --systematic 3bar", "the first look is undecided: twelve more runs are due, as declared", Exit.Undecided) { Files = ExampleFiles.Series },
+        new("prove series-08.csv --window 671..729 --runs 12 --systematic 8bar --earlier earlier.csv", "ten earlier series of the model moderate the scatter; this tool's own is larger, so its own counts") { Files = ExampleFiles.Series },
         new("prove series-09.csv --window 679..721 --runs 12", "run 4 is void for the cause in its line; twelve others count") { Files = ExampleFiles.Series },
     ];
 
     public override string ExitMeaning => "0 conforms, 1 does not conform, 3 undecided, 2 bad input";
 
-    protected internal override IEnumerable<Symbol> Symbols => [_readings, _model, _window, _runs, _systematic, _capture, _resolution, _coverage, _confidence, _unit, _decimal];
+    protected internal override IEnumerable<Symbol> Symbols => [_readings, _model, _window, _runs, _systematic, _capture, _resolution, _coverage, _confidence, _rule, _extension, _earlier, _unit, _decimal];
 
     protected internal override async Task<Answer> AnswerAsync(ParseResult given, CheckedOutput output, CancellationToken cancel)
     {
         var limits = ProveAsked.Read(Asked(given), out var mistakes);
         if (limits is null)
             return Answer.Refused(mistakes);
+
+        EarlierSeries? earlier = null;
+        if (given.GetValue(_earlier) is { } of)
+        {
+            var others = await InputFile.ReadAsync(of, EarlierFile.LargestBytes, cancel);
+            if (others is InputFile.Missing none)
+                return Answer.Refused([none.Why]);
+            earlier = EarlierFile.Read(of, ((InputFile.Got)others).Bytes, out mistakes);
+            if (earlier is null)
+                return Answer.Refused(mistakes);
+        }
 
         var name = given.GetValue(_readings)!;
         var file = await InputFile.ReadAsync(name, Readings.LargestFileBytes, cancel);
@@ -55,8 +71,9 @@ internal sealed class ProveVerb : Verb
             return Answer.Refused([doubt]);
 
         var planned = limits.Runs ?? Math.Max(2, taken.Readings.Length);
-        if (taken.Readings.Length > planned)
-            return Answer.Refused([TooManyRuns(name, taken, planned)]);
+        var most = planned + (limits.MoreRuns ?? 0);
+        if (taken.Readings.Length > most)
+            return Answer.Refused([TooManyRuns(name, taken, most)]);
         if (taken.UnitAssumed)
             output.Words.WriteLine(AssumedUnit.Note(taken.Unit));
         var series = new ProofSeries
@@ -67,6 +84,7 @@ internal sealed class ProveVerb : Verb
             Coverage = limits.Coverage,
             Confidence = limits.Confidence,
             Rule = limits.Rule,
+            Declared = earlier is not null ? new Declared.Moderated(earlier) : limits.MoreRuns is { } more ? new Declared.Extension(more) : new Declared.OwnScatter(),
             Resolution = limits.Resolution,
             Peaks = [.. taken.Readings.Select(r => r.Peak)],
         };
@@ -85,6 +103,9 @@ internal sealed class ProveVerb : Verb
         Confidence = given.GetValue(_confidence),
         Unit = given.GetValue(_unit),
         Decimal = given.GetValue(_decimal),
+        Rule = given.GetValue(_rule),
+        Extension = given.GetValue(_extension),
+        Earlier = given.GetValue(_earlier),
     };
 
     private static Mistake TooManyRuns(string name, ReadingsAnswer.Taken taken, int planned) =>

@@ -3,6 +3,7 @@ using Ramwright.Metrology.Quantities;
 using Ramwright.Metrology.Text;
 using Ramwright.Proving;
 using Ramwright.Proving.Text;
+using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.App.Verbs;
 
@@ -18,7 +19,15 @@ internal static class VerdictJson
         ["plannedRuns"] = verdict.PlannedRuns,
         ["mean"] = Bar(verdict.Mean),
         ["standardDeviation"] = Bar(verdict.StandardDeviation),
+        ["rule"] = series.Rule switch { DecisionRule.TwoSidedInterval => "interval", DecisionRule.EveryRunGuarded => "every-run", _ => "claims" },
         ["scatterFrom"] = verdict.ScatterFrom == ScatterSource.Own ? "own" : "moderated",
+        ["scatterUsed"] = Bar(verdict.ScatterUsed),
+        ["moderation"] = verdict.Moderation is { } by
+            ? new JsonObject { ["earlierSeries"] = by.Series, ["typical"] = by.Typical.Bar, ["alikeDegrees"] = by.AlikeDegrees, ["moderated"] = Bar(by.Moderated) }
+            : null,
+        ["extension"] = series.Declared is Declared.Extension extension
+            ? new JsonObject { ["moreRuns"] = extension.MoreRuns, ["confidenceOfEachLook"] = verdict.ConfidenceOfEachLook }
+            : null,
         ["coverage"] = series.Coverage,
         ["confidence"] = series.Confidence,
         ["limitLow"] = series.Limits.Min.Bar,

@@ -29,7 +29,7 @@ public static class ReasonText
             Reason.DeviceTooCoarse r => Text(
                 $"the device is too coarse: what it may be off takes {Show(r.GuardsTogether)} of a window of {Show(r.Window)}"),
             Reason.ExtensionDue r => Text(
-                $"{r.MoreRuns} more {(r.MoreRuns == 1 ? "run is" : "runs are")} due, as declared before the series opened; they will probably {(r.Chance < 0.5 ? "not " : "")}decide ({ShareText.About(r.Chance)} that they do)"),
+                $"{r.MoreRuns} more {(r.MoreRuns == 1 ? "run is" : "runs are")} due, as declared before the series opened; they {Decide(r.Chance)} ({ShareText.About(r.Chance)} that they do)"),
             Reason.LongerSeriesWouldDecide r => Text($"a new series of {r.Runs} runs would probably decide ({ShareText.About(r.Chance)})"),
             Reason.NoSeriesWouldDecide r => Text($"no new series of up to {r.Tried} runs would probably decide; the scatter itself must come down, or the mean lie better"),
             Reason.EqualReadings r => Text($"all readings are {Show(r.Value)}: the steps of the device hide the scatter; state its resolution or read with finer steps"),
@@ -57,6 +57,13 @@ public static class ReasonText
         Reason.ExtensionDue r => Text($"{r.MoreRuns} more {(r.MoreRuns == 1 ? "run is" : "runs are")} due"),
         Reason.RunInGuard r => Text($"run {r.Run} lies too near the {SideText.Limit(r.Side)}"),
         _ => "the rule is not met",
+    };
+
+    private static string Decide(double chance) => chance switch
+    {
+        >= 0.6 => "will probably decide",
+        < 0.4 => "will probably not decide",
+        _ => "may decide or not",
     };
 
     private static string Beyond(LimitSide side) => side == LimitSide.Lower ? "below" : "above";

@@ -27,6 +27,50 @@ public sealed class ProveVerbTests
     }
 
     [Fact]
+    public async Task Earlier_series_moderate_the_scatter_and_the_json_says_so()
+    {
+        using var folder = new TemporaryFolder();
+        var path = folder.Write("a.csv", "peak_bar\n" + Twelve);
+        var earlier = folder.Write("earlier.csv", "# made up\ndeviation_bar;runs\n" + string.Concat(new[] { "4,6", "5,3", "4,9", "5,8", "4,4", "5,1", "4,8", "5,5" }.Select(s => s + ";12\n")));
+        var json = (await Run.Of("prove", path, "--model", "corrie-85", "--earlier", earlier, "--json")).Json;
+        Assert.Equal(("moderated", "claims"), ((string?)json["scatterFrom"], (string?)json["rule"]));
+        Assert.Equal(8, (int)json["moderation"]!["earlierSeries"]!);
+        Assert.InRange((double)json["scatterUsed"]!, 2, 5); // 1.6 bar of its own, pulled towards 5 bar
+        var few = await Run.Of("prove", path, "--model", "corrie-85", "--earlier", folder.Write("few.csv", "deviation_bar;runs\n4.6;12\n"), "--json");
+        Assert.Equal((2, "too-few-series"), (few.Exit, (string?)few.Json["mistakes"]![0]!["code"]));
+        var zero = await Run.Of("prove", path, "--model", "corrie-85", "--earlier", folder.Write("zero.csv", "deviation_bar;runs\n0;12\n"), "--json");
+        Assert.Equal((2, "bad-number"), (zero.Exit, (string?)zero.Json["mistakes"]![0]!["code"]));
+        var bare = await Run.Of("prove", path, "--model", "corrie-85", "--earlier", folder.Write("bare.csv", "4.6;12\n"), "--json");
+        Assert.Equal("missing-header", (string?)bare.Json["mistakes"]![0]!["code"]);
+    }
+
+    [Fact]
+    public async Task An_extension_is_declared_and_goes_with_claims_by_own_scatter_alone()
+    {
+        using var folder = new TemporaryFolder();
+        var path = folder.Write("a.csv", "peak_bar\n" + Twelve);
+        var json = (await Run.Of("prove", path, "--window", "696..705", "--extension", "12+12", "--json")).Json;
+        Assert.Equal("undecided", (string?)json["verdict"]);
+        Assert.Contains(json["reasons"]!.AsArray(), r => (string?)r!["code"] == "extension-due");
+        Assert.InRange((double)json["extension"]!["confidenceOfEachLook"]!, 0.95, 0.975);
+        foreach (var strange in new[] { "12", "12+0", "1+12", "a+b" })
+            Assert.Equal(2, (await Run.Of("prove", path, "--window", "679..721", "--extension", strange)).Exit);
+        Assert.Equal(2, (await Run.Of("prove", path, "--window", "679..721", "--extension", "12+12", "--rule", "interval")).Exit);
+        Assert.Equal(2, (await Run.Of("prove", path, "--window", "679..721", "--extension", "12+12", "--runs", "24")).Exit);
+    }
+
+    [Theory]
+    [InlineData("claims")]
+    [InlineData("interval")]
+    [InlineData("every-run")]
+    public async Task The_rule_can_be_chosen_and_is_told(string rule)
+    {
+        using var folder = new TemporaryFolder();
+        var run = await Run.Of("prove", folder.Write("a.csv", "peak_bar\n" + Twelve), "--window", "679..721", "--rule", rule, "--json");
+        Assert.Equal((0, rule), (run.Exit, (string?)run.Json["rule"]));
+    }
+
+    [Fact]
     public async Task Fewer_readings_than_planned_are_undecided_and_more_are_refused()
     {
         using var folder = new TemporaryFolder();
