@@ -77,7 +77,8 @@ internal static class EarlierFile
             && deviation > 0 && deviation * pascalsPerUnit <= MostBar * 1e5 && runs is >= 2 and <= MostRuns)
             return new(Pressure.FromPascals(deviation * pascalsPerUnit), runs);
         found.Add(new(new(name, line, 1, text.Length), $"'{text}' is no earlier series: a standard deviation above zero and a number of runs from 2 to 1,000 are wanted",
-            "write both with nothing behind them; a series of equal readings hid its scatter and stays out, as a remark behind #", "bad-number") { Excerpt = text });
+            "write both with nothing behind them; a series of equal readings hid its scatter and stays out, as a remark behind #", "bad-number")
+        { Excerpt = text });
         return null;
     }
 }
