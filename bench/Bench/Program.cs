@@ -13,8 +13,10 @@ switch (args is [var name, ..] ? name : "")
         BudgetTrials.Run(args.ElementAtOrDefault(1) ?? "/usr/bin/python3");
         return 0;
     case "setting":
-        SettingSimulation.Run(args is [_, var count, ..] ? int.Parse(count, System.Globalization.CultureInfo.InvariantCulture) : 10_000);
-        SettingSimulation.Time();
+        if (args is [_, "time", ..])
+            SettingSimulation.Time();
+        else // setting [COUNT [rarer]]
+            SettingSimulation.Run(args is [_, var count, ..] ? int.Parse(count, System.Globalization.CultureInfo.InvariantCulture) : 2_000, rarer: args is [_, _, "rarer", ..]);
         return 0;
     default:
         Console.Error.WriteLine("Give a name: plans, factor, trials, setting");

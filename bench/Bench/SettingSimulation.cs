@@ -18,16 +18,16 @@ internal static class SettingSimulation
         Wide with { Name = "±5 %, something stops below", Fault = SettingFault.StopsBelow, FoundHigh = 0 },
     ];
 
-    /// <summary>So many tools with relief data through each rule, half as many without or with a fault.</summary>
-    public static void Run(int count)
+    /// <summary>So many tools of each kind through each rule: those with relief data, or the rarer kinds, without or with a fault.</summary>
+    public static void Run(int count, bool rarer)
     {
         Console.WriteLine("| tools | number | rule | turns, median | 95 % within | first inside, median | 95 % within | runs, mean | past maximum | said in | said in and wrong | inside at the end | to Find | scatter | other |");
         Console.WriteLine("|---|---:|---|---:|---:|---:|---:|---:|---:|---:|---:|---:|---:|---:|---:|");
-        foreach (var jobs in (ReadOnlySpan<SettingJobs>)[Wide, Narrow, .. Rarer])
+        foreach (var jobs in rarer ? Rarer : [Wide, Narrow])
         {
             foreach (var (name, rule) in SettingRules.All.Take(jobs.Fault == SettingFault.None ? SettingRules.All.Length : 1))
             {
-                Job[] played = [.. Enumerable.Range(0, jobs == Wide || jobs == Narrow ? count : count / 2).Select(seed => Play(jobs, rule, seed))];
+                Job[] played = [.. Enumerable.Range(0, count).Select(seed => Play(jobs, rule, seed))];
                 Console.WriteLine(Row(jobs.Name, name, played));
                 if (jobs == Narrow)
                     Console.WriteLine(Row("of these, scatter up to 1 %", name, [.. played.Where(j => j.Scatter <= 0.01)]));

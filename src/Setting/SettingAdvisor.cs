@@ -27,13 +27,15 @@ public static class SettingAdvisor
     }
 
     /// <summary>The advice from limits alone or with the data of the relief valve; the last run tells where the screw stands.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">A bug in the caller: an option out of its range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A bug in the caller: an option out of its range, a nominal or maximum pressure not above zero.</exception>
     public static SettingAdvice Advise(Limits limits, ReliefData? relief, IReadOnlyList<SettingRun> runs, SettingOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(limits);
         ArgumentNullException.ThrowIfNull(runs);
         options ??= new();
         SettingOptions.Check(options);
+        if (!(limits.Nominal.Si > 0) || !(limits.Maximum.Si > 0))
+            throw new ArgumentOutOfRangeException(nameof(limits), limits, "Nominal and maximum pressure lie above zero.");
         var prior = ReliefPrior.Of(limits, relief);
         if (runs.Count == 0)
             return Standing(SettingOutcome.RunFirst, prior);
