@@ -68,6 +68,11 @@ public sealed record InstrumentState(InstrumentRegistered Facts, ImmutableList<I
     /// <summary>The calibration in force; null when it never had one.</summary>
     public InstrumentCalibrated? Calibration => Calibrations.Count > 0 ? Calibrations[^1] : null;
 
+    /// <summary>The days whose readings are in doubt, because the latest calibration found it off; null when none are.</summary>
+    public (DateOnly Since, DateOnly Until)? InDoubt => Calibrations is [.., var before, { AsFoundWithin: false } last] ? (before.On, last.On)
+        : Calibrations is [{ AsFoundWithin: false } only] ? (DateOnly.MinValue, only.On)
+        : null;
+
     /// <summary>Whether it must be calibrated before it is relied on that day.</summary>
     public bool IsDueOn(DateOnly day) => Calibration is not { } last || day > last.Due;
 

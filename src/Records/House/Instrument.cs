@@ -42,4 +42,7 @@ public sealed record InstrumentCalibrated(InstrumentId Instrument, DateOnly On, 
 
     /// <summary>Change of the reading per kelvin away from 20 °C, as the certificate or maker states.</summary>
     public MeasuredValue? PerKelvin { get; init; }
+
+    /// <summary>Whether the laboratory found it, before it adjusted anything, within what the calibration before had promised; null when that is not known.</summary>
+    public bool? AsFoundWithin { get; init; }
 }

@@ -6,6 +6,7 @@ using Ramwright.Records.House;
 using Ramwright.Records.Ids;
 using Ramwright.Records.Jobs;
 using Ramwright.Records.Store.Sqlite;
+using Ramwright.Records.Wire;
 
 namespace Ramwright.Records.Store;
 
@@ -106,6 +107,24 @@ public sealed class Ledger : IDisposable
         }
 
         return earlier.ToImmutable();
+    }
+
+    /// <summary>Jobs in which an instrument read a proof or tightened a step on these days, both included; the latest first, at most so many.</summary>
+    public async Task<ImmutableArray<JobState>> MeasuredWithAsync(InstrumentId instrument, DateOnly since, DateOnly until, int most, CancellationToken stop = default)
+    {
+        var (series, step) = ($"\"device\":\"{instrument}\"", $"\"wrench\":\"{instrument}\"");
+        var streams = await session.ReadAsync(db => db.Entries.AsNoTracking()
+            .Where(e => (e.Kind.StartsWith("series-opened/") && e.Body.Contains(series)) || (e.Kind.StartsWith("rebuild-step-signed/") && e.Body.Contains(step)))
+            .OrderByDescending(e => e.Number).Select(e => new { e.Stream, e.At }).ToListAsync(stop), stop);
+        var jobs = ImmutableArray.CreateBuilder<JobState>();
+        foreach (var stream in streams.Where(s => DateOnly.FromDateTime(UtcText.Read(s.At).UtcDateTime) is var day && day >= since && day <= until)
+            .Select(s => s.Stream).Distinct(StringComparer.Ordinal).Take(most))
+        {
+            if (Streams.JobOf(stream) is { } id && await ReadAsync(id, stop) is { } job)
+                jobs.Add(job);
+        }
+
+        return jobs.ToImmutable();
     }
 
     /// <summary>Customers' tools, by serial, at most so many.</summary>

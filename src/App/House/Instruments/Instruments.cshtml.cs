@@ -1,13 +1,24 @@
 using System.Collections.Immutable;
+using Microsoft.AspNetCore.Mvc;
 using Ramwright.App.Web.Frame;
 using Ramwright.App.Web.Pages;
 using Ramwright.Records.House;
+using Ramwright.Records.Jobs;
 
 namespace Ramwright.App.House.Instruments;
+
+/// <summary>An instrument that was found off, and the jobs that relied on it since its calibration before.</summary>
+public sealed record Doubt(string Instrument, DateOnly Since, DateOnly Until, ImmutableArray<JobState> Jobs)
+{
+    /// <summary>The days, in words.</summary>
+    public string When => Since == DateOnly.MinValue ? $"until {Words.Day(Until)}" : $"from {Words.Day(Since)} to {Words.Day(Until)}";
+}
 
 /// <summary>What the house measures with, and whether it may still rely on it.</summary>
 public sealed class InstrumentsPage(Bench bench) : BenchPage(bench)
 {
+    private const int MostJobs = 200;
+
     public override bool NeedsPerson => false;
 
     public ImmutableArray<InstrumentState> Instruments => [.. House.InstrumentsById.Values.OrderBy(i => i.Calibration?.Due ?? DateOnly.MinValue)];
@@ -23,6 +34,22 @@ public sealed class InstrumentsPage(Bench bench) : BenchPage(bench)
         Counter = true,
         Block = [HouseField, DayField, new("Instruments", $"{Instruments.Length}"), new("Expired", $"{Due}"), PersonField, new("Sheet", "instruments", Less: true)],
     };
+
+    /// <summary>What failed calibrations put in doubt.</summary>
+    public ImmutableArray<Doubt> Doubts { get; private set; } = [];
+
+    protected override async Task<IActionResult?> DrawAsync()
+    {
+        var doubts = ImmutableArray.CreateBuilder<Doubt>();
+        foreach (var instrument in Instruments)
+        {
+            if (instrument.InDoubt is { } days)
+                doubts.Add(new(instrument.Facts.Instrument.Value, days.Since, days.Until, await Bench.Ledger.MeasuredWithAsync(instrument.Facts.Instrument, days.Since, days.Until, MostJobs, HttpContext.RequestAborted)));
+        }
+
+        Doubts = doubts.ToImmutable();
+        return await base.DrawAsync();
+    }
 
     /// <summary>In plain words: until when it may be relied on.</summary>
     public (string Text, bool Bad) Standing(InstrumentState i)

@@ -1,12 +1,10 @@
 using System.Collections.Immutable;
 using Ramwright.App.Web.Pages;
 using Ramwright.Metrology.Quantities;
-using Ramwright.Metrology.Text;
 using Ramwright.Planning.Rebuild;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
 using Ramwright.Records.Ids;
-using UnitSystem = Ramwright.Metrology.Text.UnitSystem;
 
 namespace Ramwright.App.Stations.Rebuild;
 
@@ -51,11 +49,12 @@ public sealed class RebuildStation(Bench bench)
     {
         if (step.Torque is not { } asked)
             return null;
+        var words = new Words(house.Settings.Units);
         var band = asked.Tolerance * asked.Torque;
         if (applied is not { } torque)
-            return ActAnswer.Refuse("applied", "This step is answered by the torque applied.", $"Write the figure that the wrench showed; {QuantityText.Show(asked.Torque, UnitSystem.Metric)} is asked.");
+            return ActAnswer.Refuse("applied", "This step is answered by the torque applied.", $"Write the figure that the wrench showed; {words.Show(asked.Torque)} is asked.");
         if (torque < asked.Torque - band || torque > asked.Torque + band)
-            return ActAnswer.Refuse("applied", $"{QuantityText.Show(torque, UnitSystem.Metric)} lies outside {QuantityText.Show(asked.Torque - band, UnitSystem.Metric)} to {QuantityText.Show(asked.Torque + band, UnitSystem.Metric)}.", "Loosen it, tighten it again, and write what the wrench shows then.");
+            return ActAnswer.Refuse("applied", $"{words.Show(torque)} lies outside {words.Show(asked.Torque - band)} to {words.Show(asked.Torque + band)}.", "Loosen it, tighten it again, and write what the wrench shows then.");
         if (wrench is not { } id || house.Find(id) is not { } instrument)
             return ActAnswer.Refuse("wrench", "Which torque wrench was used is not said.", "Choose it from the list of instruments.");
         return instrument.IsDueOn(today)
