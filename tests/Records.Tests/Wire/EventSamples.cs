@@ -81,7 +81,7 @@ internal static class EventSamples
         new SettingsChanged(new()
         {
             ShopName = "Saltmarsh Tool Service", ShopAddress = "4 Sluice Lane", JobLetters = "SM", FirstJobNumber = 412, LabourPerHour = new(68, "EUR"), TaxRate = 0.19,
-            Units = UnitSystem.Imperial, Paper = PaperSize.Letter, PressLimit = Force.FromKilonewtons(30),
+            Units = UnitSystem.Imperial, Paper = PaperSize.Letter, ChancePastMaximum = 0.01, PressLimit = Force.FromKilonewtons(30),
         }),
     ];
 
