@@ -1,28 +1,51 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Metrology.Screens;
+using Ramwright.Metrology.Text;
 
 namespace Ramwright.Proving;
 
-/// <summary>The screens of a series: they flag at 5 %, and delete nothing.</summary>
+/// <summary>The screens of a series: one false flag among all in at most 5 % of series. They flag, and delete nothing.</summary>
 internal static class SeriesScreens
 {
-    private const double Level = 0.05;
-    private const int FewestForTrend = 4; // below, no order of the runs has a chance under 5 %
-
-    public static ImmutableArray<Flag> Flags(ImmutableArray<Pressure> peaks)
+    /// <param name="peaks">Of the valid runs, in the order taken.</param>
+    /// <param name="resolution">Smallest step of the device, when it is known.</param>
+    public static ImmutableArray<Flag> Flags(ImmutableArray<Pressure> peaks, Pressure? resolution)
     {
-        var readings = peaks.Select(p => p.Pascals).ToArray();
+        var found = ScreenReport.Of([.. peaks.Select(p => p.Pascals)], resolution: resolution?.Pascals ?? 0).Flags.ToList();
+        var apart = found.Find(f => f.Screen == Screen.Apart);
         var flags = ImmutableArray.CreateBuilder<Flag>();
-        if (Grubbs.Test(readings) is { PValue: < Level } apart)
-            flags.Add(new("grubbs", apart.Index + 1, apart.PValue,
-                $"run {apart.Index + 1} lies apart from the others (Grubbs, {Chance(apart.PValue)} by chance); it counts unless a cause is recorded"));
-        if (readings.Length >= FewestForTrend && MannKendall.Test(readings) is { PValue: < Level } trend)
-            flags.Add(new("trend", null, trend.PValue,
-                $"the runs {(trend.S > 0 ? "climb" : "fall")} in the order taken (Mann–Kendall, {Chance(trend.PValue)} by chance): warm-up, or something giving way"));
+        foreach (var finding in found)
+        {
+            var text = ScreenText.Explain(finding, "run");
+            switch (finding.Screen)
+            {
+                case Screen.Apart:
+                    flags.Add(new("grubbs", finding.Readings[0] + 1, finding.Adjusted, text));
+                    break;
+                case Screen.SeveralApart or Screen.Jump when apart is not null && finding.Readings.SequenceEqual(apart.Readings):
+                    break; // the same run, said once
+                case Screen.SeveralApart:
+                    flags.Add(new("several-apart", null, finding.Adjusted, text));
+                    break;
+                case Screen.Trend:
+                    flags.Add(new("trend", null, finding.Adjusted, text));
+                    break;
+                case Screen.Neighbours:
+                    flags.Add(new("neighbours", null, finding.Adjusted, text));
+                    break;
+                case Screen.Jump:
+                    flags.Add(new("jump", finding.Readings[0] + 1, finding.Adjusted, text));
+                    break;
+                case Screen.Drift:
+                    flags.Add(new("drift", null, finding.Adjusted, text));
+                    break;
+                default:
+                    flags.Add(new("not-normal", null, finding.Adjusted, text));
+                    break;
+            }
+        }
+
         return flags.ToImmutable();
     }
-
-    private static string Chance(double p) => p < 0.001 ? "less than 0.1 %" : (100 * p).ToString("0.0", CultureInfo.InvariantCulture) + " %";
 }

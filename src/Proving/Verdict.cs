@@ -128,7 +128,7 @@ public abstract record Reason
 }
 
 /// <summary>Something a screen noticed.</summary>
-/// <param name="Code"><c>grubbs</c>, <c>trend</c> ...</param>
+/// <param name="Code"><c>grubbs</c>, <c>several-apart</c>, <c>trend</c>, <c>neighbours</c>, <c>jump</c>, <c>drift</c>, <c>not-normal</c> ...</param>
 /// <param name="Run">1-based, where it is about one run.</param>
-/// <param name="PValue">0 to 1.</param>
+/// <param name="PValue">Chance by nothing, adjusted for all screens together, 0 to 1.</param>
 public sealed record Flag(string Code, int? Run, double PValue, string Text);

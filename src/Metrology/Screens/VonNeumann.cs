@@ -54,33 +54,32 @@ public static class VonNeumann
 
     private static double Integral(double[] weights)
     {
-        const double Step = 0.05;
-        var sum = 0.0;
-        foreach (var direction in (int[])[1, -1])
-            for (var i = direction > 0 ? 0 : 1; ; i++)
-            {
-                var (value, size) = Integrand(weights, Math.Exp(direction * i * Step));
-                sum += value;
-                if (size < 1e-17)
-                    break;
-            }
-
-        return Step * sum;
+        const double Step = 0.1;
+        const double Straight = 1e-6; // for smaller u the integrand is ½·Σweights·u to the last digit, and the rest of the sum a geometric series
+        var largest = Math.Max(-weights[0], weights[^1]);
+        double sum = 0, fade = 1;
+        for (var i = 0; fade > 1e-17; i++)
+            sum += Integrand(weights, Math.Exp(i * Step), out fade);
+        var u = 1.0;
+        while (u * largest > Straight)
+            sum += Integrand(weights, u *= Math.Exp(-Step), out _);
+        return Step * (sum + 0.5 * weights.Sum() * u / (Math.Exp(Step) - 1));
     }
 
-    /// <summary>sin θ/ρ, and a bound of what it and all beyond may add.</summary>
-    private static (double Value, double Size) Integrand(double[] weights, double u)
+    /// <summary>sin θ/ρ; 1/ρ is the most it can be there and beyond.</summary>
+    private static double Integrand(double[] weights, double u, out double fade)
     {
-        double angle = 0, logs = 0, sum = 0;
+        var (angle, product, logs) = (0.0, 1.0, 0.0);
         foreach (var w in weights)
         {
             var x = w * u;
             angle += Math.Atan(x);
-            logs += Math.Log(1 + x * x);
-            sum += Math.Abs(x);
+            product *= 1 + x * x;
+            if (product > 1e200)
+                (logs, product) = (logs + Math.Log(product), 1);
         }
 
-        var fade = Math.Exp(-0.25 * logs);
-        return (Math.Sin(0.5 * angle) * fade, Math.Min(fade, 0.5 * sum));
+        fade = Math.Exp(-0.25 * (logs + Math.Log(product)));
+        return Math.Sin(0.5 * angle) * fade;
     }
 }
