@@ -22,7 +22,7 @@ public sealed record TitleBlock
 
     internal const double RowHeight = 36;
     internal const double SlimHeight = 26;
-    
+
     /// <summary>A signed code has some 70 modules with its quiet zone: each then is 0.5 mm, three dots at 150 to the inch.</summary>
     private const double CodeSide = 100;
 

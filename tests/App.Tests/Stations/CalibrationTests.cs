@@ -5,7 +5,6 @@ using Ramwright.App.Stations.Prove;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
 using Ramwright.Records.Events;
-using Ramwright.Records.House;
 using Ramwright.Records.Ids;
 using Ramwright.Records.Store;
 
