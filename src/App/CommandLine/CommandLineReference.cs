@@ -30,6 +30,10 @@ public static class CommandLineReference
             text.Append("| | |\n|---|---|\n");
         foreach (var (name, meaning) in rows)
             text.Append("| `").Append(name).Append("` | ").Append(meaning.Replace("|", "\\|", StringComparison.Ordinal)).Append(" |\n");
+        if (verb.JsonKeys.Count > 0)
+            text.Append("\nIn the JSON:\n\n");
+        foreach (var (key, meaning) in verb.JsonKeys)
+            text.Append("- `").Append(key).Append("`: ").Append(meaning).Append(".\n");
         text.Append("\nExit: ").Append(verb.ExitMeaning).Append(".\n");
     }
 }

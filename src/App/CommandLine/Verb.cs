@@ -27,6 +27,9 @@ public abstract class Verb
     /// <summary>What each exit status means here.</summary>
     public abstract string ExitMeaning { get; }
 
+    /// <summary>Keys of the JSON answer that do not say by their name what they hold, for the reference.</summary>
+    public virtual IReadOnlyList<(string Key, string Meaning)> JsonKeys => [];
+
     /// <summary>Schema word of the JSON answer: <c>ramwright/WORD/1</c>.</summary>
     public virtual string SchemaWord => Name.Replace(' ', '-');
 

@@ -41,6 +41,16 @@ internal sealed class ProveVerb : Verb
 
     public override string ExitMeaning => "0 conforms, 1 does not conform, 3 undecided, 2 bad input";
 
+    public override IReadOnlyList<(string Key, string Meaning)> JsonKeys =>
+    [
+        ("rule", "`claims`, `interval` or `every-run`"),
+        ("scatterFrom", "whose scatter the claims rest on: `own` or `moderated`"),
+        ("scatterUsed", "the scatter in bar that the claims rest on: own, never less than the steps of the device can hide, or a larger moderated one"),
+        ("moderation", "null, or what the earlier series said: `earlierSeries` (how many), `typical` and `moderated` scatter in bar, `alikeDegrees` (about 10 when tools differ much, 60 and more when they scatter alike)"),
+        ("extension", "null, or `moreRuns` and `confidenceOfEachLook`"),
+        ("oneSidedFactor", "in units of `scatterUsed`; `toleranceFactor` and the interval are of the tool's own scatter"),
+    ];
+
     protected internal override IEnumerable<Symbol> Symbols => [_readings, _model, _window, _runs, _systematic, _capture, _resolution, _coverage, _confidence, _rule, _extension, _earlier, _unit, _decimal];
 
     protected internal override async Task<Answer> AnswerAsync(ParseResult given, CheckedOutput output, CancellationToken cancel)

@@ -20,7 +20,7 @@ public sealed class ProveVerbTests
         Assert.Equal(717, (double)json["guardHigh"]!, 1e-9);
         // One-sided factor for n 12, 95 %, 95 %: Montgomery & Runger, 7th ed., Table XII prints 2.736.
         Assert.Equal(2.736, (double)json["oneSidedFactor"]!, 0.0005);
-        foreach (var key in new[] { "reasons", "unit", "plannedRuns", "mean", "standardDeviation", "scatterFrom", "coverage", "confidence", "claims", "toleranceFactor", "intervalLow", "intervalHigh", "flags" })
+        foreach (var key in new[] { "reasons", "unit", "plannedRuns", "mean", "standardDeviation", "rule", "scatterFrom", "scatterUsed", "moderation", "extension", "oneSidedFactor", "coverage", "confidence", "claims", "toleranceFactor", "intervalLow", "intervalHigh", "flags" })
             Assert.True(json.ContainsKey(key), key);
         Assert.Equal(2, json["claims"]!.AsArray().Count);
         Assert.All(json["claims"]!.AsArray(), c => Assert.True((bool)c!["holds"]! && (double)c["shareShown"]! > 0.95));
