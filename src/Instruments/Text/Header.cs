@@ -18,7 +18,7 @@ internal static class Header
         "druck", "spitze", "spitzendruck", "spitzenwert", "höchstdruck", "hoechstdruck", "maximaldruck", "messwert", "wert", "kraft", "presskraft",
     ];
     private static readonly ImmutableHashSet<string> s_run =
-        ["run", "runs", "run-no", "run-number", "no", "nr", "number", "n", "stroke", "cycle", "lauf", "lauf-nr", "hub", "lfd-nr", "nummer"];
+        ["position", "run", "runs", "run-no", "run-number", "no", "nr", "number", "n", "stroke", "cycle", "lauf", "lauf-nr", "hub", "lfd-nr", "nummer"];
     private static readonly ImmutableHashSet<string> s_void = ["void", "voided", "void-because", "void-cause", "cause", "ungültig", "ungueltig", "ursache"];
     private static readonly ImmutableHashSet<string> s_time = ["t", "time", "zeit"];
     private static readonly ImmutableHashSet<string> s_timeUnits = ["s", "ms", "us", "µs", "sec", "seconds"];
