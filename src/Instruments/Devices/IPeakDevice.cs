@@ -1,3 +1,5 @@
+using Ramwright.Instruments.Lines;
+using Ramwright.Instruments.Runs;
 using Ramwright.Metrology.Quantities;
 
 namespace Ramwright.Instruments.Devices;
@@ -17,7 +19,11 @@ public interface IPeakDevice
 /// <summary>The peak of one full run as the device shows it.</summary>
 /// <param name="Run">1-based count of the device.</param>
 /// <param name="OverRange">The device stood at the end of its range: the peak is at least so high.</param>
-public sealed record PeakReading(int Run, Pressure Peak, DateTimeOffset At, bool OverRange);
+public sealed record PeakReading(int Run, Pressure Peak, DateTimeOffset At, bool OverRange)
+{
+    /// <summary>How the peak was found, where it was found in a live reading or a recording.</summary>
+    public PeakEstimate? Estimate { get; init; }
+}
 
 /// <summary>Something that happens at a device.</summary>
 public abstract record PeakEvent
@@ -32,4 +38,18 @@ public abstract record PeakEvent
 
     /// <summary>The tool rests before the next run.</summary>
     public sealed record Resting(TimeSpan For) : PeakEvent;
+
+    /// <summary>The device cannot be asked; it is reached for again until it answers. Runs made meanwhile are not known.</summary>
+    /// <param name="What">What is wrong, in words.</param>
+    public sealed record Lost(DeviceFault Fault, string What, DateTimeOffset At) : PeakEvent;
+
+    /// <summary>The device answers again, after so long.</summary>
+    public sealed record Back(TimeSpan Away) : PeakEvent;
+
+    /// <summary>A run that counts for nothing, told so that nobody waits for it.</summary>
+    /// <param name="Highest">Its highest reading, where there was one.</param>
+    public sealed record NotTaken(WhyNotTaken Why, Pressure? Highest) : PeakEvent;
+
+    /// <summary>A file of other software could not be taken; <paramref name="What"/> says why.</summary>
+    public sealed record Unreadable(string File, string What) : PeakEvent;
 }
