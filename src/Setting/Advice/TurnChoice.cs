@@ -27,7 +27,7 @@ internal static class TurnChoice
         var sign = raise ? belief.RaisingSign : -belief.RaisingSign;
         var wanted = raise
             ? Longest(turn => answering.After(sign * turn).Mean < target.Aim)
-            : Longest(turn => UpperOf(answering.After(sign * turn)) > target.Aim);
+            : Longest(turn => answering.After(sign * turn) is var after && UpperOf(after) > target.Aim && after.Mean > target.Low - 2 * target.HalfWidth); // not further while the gain is hardly known
         var grain = Grain(target, answering, options);
         var steps = Math.Round(wanted / grain, MidpointRounding.AwayFromZero);
         var allowed = raise ? options.LargestChancePastMaximum : Math.Max(options.LargestChancePastMaximum, belief.ChanceAbove(target.Maximum, 0));

@@ -25,6 +25,7 @@ internal enum AnswerKind
 internal readonly record struct Answering(AnswerKind Kind, double Share, double EndTurns = 0, int Odd = -1)
 {
     private const double DeadShare = 0.03, EndsShare = 0.02, OddShare = 0.0005; // our choice: faults that a repair shop does meet; a slip in two thousand readings
+    private const double WithoutData = 0.1; // of these without relief data: a small gain looks like none, and is not
     private const double BackwardsModel = 0.0005, BackwardsWithout = 0.01;
     private const int MostLooked = 8; // last runs among which an end or an odd reading is looked for
 
@@ -40,9 +41,10 @@ internal readonly record struct Answering(AnswerKind Kind, double Share, double 
     public static List<Answering> All(ReadOnlySpan<double> seats, ReliefPrior prior)
     {
         var backwards = prior.FromModel ? BackwardsModel : BackwardsWithout;
+        double dead = DeadShare * (prior.FromModel ? 1 : WithoutData), endsShare = EndsShare * (prior.FromModel ? 1 : WithoutData);
         var first = Math.Max(0, seats.Length - MostLooked);
         var odd = seats.Length < 2 ? 0 : OddShare * (seats.Length - first);
-        List<Answering> all = [new(AnswerKind.Follows, 1 - odd - backwards - DeadShare - EndsShare), new(AnswerKind.Backwards, backwards), new(AnswerKind.Dead, DeadShare)];
+        List<Answering> all = [new(AnswerKind.Follows, 1 - odd - backwards - dead - endsShare), new(AnswerKind.Backwards, backwards), new(AnswerKind.Dead, dead)];
         for (var run = first; odd > 0 && run < seats.Length; run++)
             all.Add(new(AnswerKind.OneOddReading, OddShare, Odd: run));
         var ends = new List<double>();
@@ -53,7 +55,7 @@ internal readonly record struct Answering(AnswerKind Kind, double Share, double 
         }
 
         foreach (var end in ends)
-            all.Add(new(AnswerKind.EndsAbove, EndsShare / ends.Count, end));
+            all.Add(new(AnswerKind.EndsAbove, endsShare / ends.Count, end));
         return all;
     }
 }
