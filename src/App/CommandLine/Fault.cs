@@ -2,6 +2,7 @@ using System.Net.Sockets;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Connections;
 using Ramwright.Metrology.Input;
+using Ramwright.Paper.Signing;
 using Ramwright.Records.Store;
 
 namespace Ramwright.App.CommandLine;
@@ -18,6 +19,7 @@ internal static class Fault
     public static Answer Explains(Exception fault) => fault switch
     {
         LedgerUnavailableException ledger => Of(ledger.Code, ledger.Reason, ledger.Remedy),
+        KeyRingException keys => Of(keys.Code, keys.Reason, keys.Remedy),
         IOException { InnerException: AddressInUseException } => Of("port-taken", "another program listens on this port already", "close it (perhaps the bench is open already), or take another port with --port"),
         SocketException { SocketErrorCode: SocketError.AccessDenied } => Of("port-taken", "this account may not listen on this port", "take a port from 1024 up with --port"),
         SocketException socket => Of("no-address", $"this machine cannot listen on that address: {socket.Message}", "write an address of this machine with --address, or leave it out"),

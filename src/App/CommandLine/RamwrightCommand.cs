@@ -11,6 +11,7 @@ public sealed class RamwrightCommand
     private static readonly Dictionary<string, string> Groups = new(StringComparer.Ordinal)
     {
         ["kernel"] = "run a computing core on a published form of its input, so that anybody can check it",
+        ["keys"] = "the house's keys, with which its proof reports are signed",
         ["schema"] = "write the schema of a file form, for editors",
         ["verify"] = "tell genuine from altered",
     };

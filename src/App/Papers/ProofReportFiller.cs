@@ -2,21 +2,29 @@ using System.Collections.Immutable;
 using Ramwright.Paper.Sheets;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
+using Ramwright.Records.Ids;
 using Ramwright.Records.Jobs;
 
 namespace Ramwright.App.Papers;
+
+/// <summary>A report that takes an earlier one's place.</summary>
+/// <param name="Why">What was corrected.</param>
+/// <param name="By">Who signs the corrected report.</param>
+public sealed record Correction(string Why, PersonId By);
 
 /// <summary>Fills the proof report from the standing series of a job.</summary>
 public static class ProofReportFiller
 {
     /// <param name="number">The report's own number.</param>
     /// <param name="budget">Lines of what the device may be off, expanded.</param>
-    public static ProofReportInput Fill(PaperSource source, string number, ImmutableArray<UncertaintyLine> budget)
+    /// <param name="correction">Why it is issued once more; null the first time.</param>
+    public static ProofReportInput Fill(PaperSource source, string number, ImmutableArray<UncertaintyLine> budget, Correction? correction = null)
     {
         var (job, model) = (source.Job, source.Model);
         var series = job.StandingProof ?? throw new InvalidOperationException("No closed proof series stands.");
         var (opened, closed) = (series.Opened, series.Closed!);
         var released = job.End ?? throw new InvalidOperationException("The job has not ended yet.");
+        var replaced = job.Reports.LastOrDefault(r => r.What.Kind == ReportKind.ProofReport)?.What.Number;
         return new ProofReportInput
         {
             Number = number,
@@ -38,11 +46,15 @@ public static class ProofReportFiller
             Tested = source.Day(closed.At),
             TestedBy = source.Signer(closed.By),
             Issued = source.Now,
-            ReleasedBy = source.Signer(released.By),
+            ReleasedBy = source.Signer(correction?.By ?? released.By),
             Ledger = source.Mark,
-            Replaces = job.Reports.LastOrDefault(r => r.What.Kind == ReportKind.ProofReport)?.What.Number,
+            Replaces = replaced,
             ModelFingerprint = job.Opened!.What.ModelFingerprint,
-            Remarks = job.Series.Count > 1 ? [$"This is series {series.Number} of this job; the earlier ones stay on record."] : [],
+            Remarks =
+            [
+                .. job.Series.Count > 1 ? [$"This is series {series.Number} of this job; the earlier ones stay on record."] : Array.Empty<string>(),
+                .. correction is null ? Array.Empty<string>() : [$"Corrected: {correction.Why}. It takes the place of {replaced}, which stays on record."],
+            ],
         };
     }
 

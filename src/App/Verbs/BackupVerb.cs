@@ -19,7 +19,7 @@ internal sealed class BackupVerb : Verb
     public override IReadOnlyList<Example> Examples =>
     [
         new("backup monday.ledger", "the entry up to which it reaches, and the head to keep apart from it") { RunsAlone = false },
-        new("backup /media/stick/monday.ledger --data /srv/ramwright", "of another house; papers and models lie beside the ledger as plain files and are copied by hand") { RunsAlone = false },
+        new("backup /media/stick/monday.ledger --data /srv/ramwright", "of another house; papers and models lie beside the ledger as plain files and are copied by hand, the keys by ramwright keys backup") { RunsAlone = false },
     ];
 
     public override string ExitMeaning => "0 written and sound, 1 the ledger is not sound, 2 FILE exists or there is no ledger, 70 disk, rights or a lock";

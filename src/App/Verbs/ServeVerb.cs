@@ -3,7 +3,9 @@ using System.Net;
 using System.Text.Json.Nodes;
 using Ramwright.App.CommandLine;
 using Ramwright.App.Installed;
+using Ramwright.App.Papers;
 using Ramwright.App.Web;
+using Ramwright.Paper.Signing;
 using Ramwright.Records.Store;
 
 namespace Ramwright.App.Verbs;
@@ -48,11 +50,26 @@ internal sealed class ServeVerb : Verb
         Directory.CreateDirectory(folder);
         await CheckLedgerAsync(DataFolder.LedgerIn(folder), output, cancel);
         await using var app = WebHost.Build(new ServeOptions { Port = port, Address = address, DataFolder = folder, Demo = demo });
+        await MakeFirstKeyAsync(app, output, cancel);
         await app.StartAsync(cancel);
         var at = string.Join(' ', app.Urls);
         output.Say($"the bench is open at {at}; records in {folder}; Ctrl+C closes it");
         await app.WaitForShutdownAsync(cancel);
         return new Answer(Exit.Yes, "", new JsonObject { ["address"] = at, ["data"] = folder });
+    }
+
+    /// <summary>The house's key is made at the first start. Where it cannot be used the bench opens all the same: only a release will be refused.</summary>
+    private static async Task MakeFirstKeyAsync(WebApplication app, CheckedOutput output, CancellationToken cancel)
+    {
+        try
+        {
+            var house = await app.Services.GetRequiredService<Ledger>().HouseAsync(cancel);
+            app.Services.GetRequiredService<PaperArchive>().Keys.Open(house.Settings.ShopName).Dispose();
+        }
+        catch (KeyRingException fault)
+        {
+            output.Words.WriteLine($"note: papers cannot be signed: {fault.Reason}; {fault.Remedy}");
+        }
     }
 
     /// <summary>A ledger that cannot be read whole or written is said at the start, not by the first page that signs; an altered one is said, and stays in use.</summary>

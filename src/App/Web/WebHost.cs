@@ -5,6 +5,7 @@ using Ramwright.App.Demo;
 using Ramwright.App.Devices;
 using Ramwright.App.Installed;
 using Ramwright.App.Papers;
+using Ramwright.App.Papers.Check;
 using Ramwright.App.Stations.Arrive;
 using Ramwright.App.Stations.Find;
 using Ramwright.App.Stations.Plan;
@@ -52,6 +53,7 @@ public static class WebHost
         app.UseRouting();
         app.MapAssets();
         app.MapPapers();
+        app.MapCheckPage();
         app.MapLiveSeries();
         app.MapGet("/tablet.css", (HttpContext http) => Results.Text(TabletCookie.Of(http.Request.Cookies[TabletCookie.Name]).Css(), "text/css; charset=utf-8"));
         app.MapRazorPages();

@@ -78,7 +78,7 @@ public static class KeyListFile
         }, signer);
     }
 
-    /// <summary>Reads a list and checks that it is whole: signed by one of its keys that is not revoked.</summary>
+    /// <summary>Reads a list and checks that it is whole: signed by the one of its keys that signs.</summary>
     public static KeyListRead Read(ReadOnlySpan<byte> utf8)
     {
         if (CanonicalJson.Read(utf8) is not { } json)
@@ -96,8 +96,8 @@ public static class KeyListFile
             };
             if (list.Keys.FirstOrDefault(k => KeyId.Of(k.PublicKey.AsSpan()) != k.Id) is { } other)
                 return new KeyListRead.Damaged($"key {other.Id} does not have that name");
-            if (SignedJson.Read(json) is not { } signed || list.Find(signed.Key) is not { Revoked: null } by || !by.Signed(signed.Message, signed.Signature))
-                return new KeyListRead.Damaged("it is not signed by a key of its own: something in it was changed");
+            if (SignedJson.Read(json) is not { } signed || list.Find(signed.Key) is not { Until: null, Revoked: null } by || !by.Signed(signed.Message, signed.Signature))
+                return new KeyListRead.Damaged("it is not signed by the key that signs in it: something was changed");
             return new KeyListRead.Got(list);
         }
         catch (Exception bad) when (bad is FormatException or InvalidOperationException or ArgumentException or NullReferenceException or CryptographicException)

@@ -70,6 +70,18 @@ public sealed class PaperCheckTests
         Assert.Equal("the laptop was stolen", Assert.IsType<PaperAnswer.Revoked>(PaperCheck.Of(Signed.Report.Pdf, revoked)).Why.Why);
     }
 
+    // Whoever has a revoked key could otherwise wrap pages of his own around an honest result.
+    [Fact]
+    public void An_honest_code_in_a_result_of_another_key_is_found()
+    {
+        using var stolen = HouseKey.Make("Saltmarsh Tool Service", House.Noon);
+        var list = Signed.List with { Keys = [new(stolen.Id, [.. stolen.PublicKey], new(2026, 1, 1), new(2026, 11, 1)), .. Signed.List.Keys] };
+        var wrapped = ProofResult.Write(Proofs.Report with { Verdict = Proofs.Conforms with { Runs = 99 } }, Code, stolen);
+        Assert.Contains("two keys", Assert.IsType<PaperAnswer.Altered>(PaperCheck.Of(wrapped, list)).What, StringComparison.Ordinal);
+        var forged = SignedPdf.Write(Sheets.WrittenFiles.Render("proof", Paper.Sheets.PaperSize.A4, Metrology.Text.UnitSystem.Metric), stolen, "M. Orme", House.Noon, [new(ProofResult.FileName, "application/json", "honest", Result)]);
+        Assert.Contains("two keys", Assert.IsType<PaperAnswer.Altered>(PaperCheck.Of(forged, list)).What, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("hello")]

@@ -49,6 +49,8 @@ public sealed class ReleasePage(Bench bench, ReleaseStation station) : StationPa
 
     public Task<IActionResult> OnPostAsync() => TakeAsync(s => station.EndAsync(s, Job.Id, JobEnd.Released, null), PageOf(Station.Release));
 
+    public Task<IActionResult> OnPostCorrectAsync(string? what) => TakeAsync(s => station.CorrectReportAsync(s, Job.Id, what), PageOf(Station.Release));
+
     public Task<IActionResult> OnPostEndAsync(string? end, string? why) => TakeAsync(
         s => end switch
         {

@@ -4,6 +4,7 @@ using Ramwright.App.Papers;
 using Ramwright.App.Web.Pages;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Paper.Sheets;
+using Ramwright.Paper.Signing;
 using Ramwright.Proving;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
@@ -42,6 +43,8 @@ public sealed class ReleaseStation(Bench bench, PaperArchive archive)
             return ActAnswer.Refuse("", $"Job {id} stands at {job.Station}.", "A tool is released at Release, after its proof.");
         if (end == JobEnd.Released && WhyNot(job, house.Find(signature.By)) is { } not)
             return ActAnswer.Refuse("", not.What, not.Mend);
+        if (end == JobEnd.Released && KeyFault(house) is { } fault)
+            return fault;
         if (end != JobEnd.Released && string.IsNullOrWhiteSpace(why))
             return ActAnswer.Refuse("why", "No reason was given.", "Say why the job ends so; it stands on the paper.");
 
@@ -52,8 +55,37 @@ public sealed class ReleaseStation(Bench bench, PaperArchive archive)
         return await IssueAsync(signature.ForPart(PaperPart), id, house);
     }
 
+    /// <summary>Issues the proof report of a released tool once more, after a correction: under a new number, in the place of the last.</summary>
+    public async Task<ActAnswer> CorrectReportAsync(Signature signature, JobId id, string? why)
+    {
+        if (await bench.Ledger.FindAsync(signature.Token) is { } sent)
+            return ActAnswer.Of(sent);
+        if (await bench.Ledger.ReadAsync(id) is not { End.What.End: JobEnd.Released, StandingProof: not null })
+            return ActAnswer.Refuse("", $"Job {id} has no proof report that could be corrected.", "A report is corrected after its tool was released.");
+        var house = await bench.Ledger.HouseAsync();
+        if (house.Find(signature.By) is null or { MayAuthoriseRelease: false })
+            return ActAnswer.Refuse("", "This person may not authorise a release.", "Let somebody sign who may; see People.");
+        if (string.IsNullOrWhiteSpace(why))
+            return ActAnswer.Refuse("what", "Nothing was said about what is corrected.", "Say what is corrected; it stands on the new report.");
+        return KeyFault(house) ?? await IssueAsync(signature, id, house, new Correction(why.Trim().TrimEnd('.'), signature.By));
+    }
+
+    /// <summary>A refusal where the house's key cannot sign; null when it can. Asked before anything is recorded.</summary>
+    private ActAnswer? KeyFault(HouseState house)
+    {
+        try
+        {
+            archive.Keys.Open(house.Settings.ShopName).Dispose();
+            return null;
+        }
+        catch (KeyRingException fault)
+        {
+            return ActAnswer.Refuse("", $"The report cannot be signed: {fault.Reason}.", $"{fault.Remedy}. Nothing was recorded.");
+        }
+    }
+
     /// <summary>Issues the paper that the end asks for: the proof report, or the one-page paper of another end. It stands on the entry that ended the job.</summary>
-    private async Task<ActAnswer> IssueAsync(Signature signature, JobId id, HouseState house)
+    private async Task<ActAnswer> IssueAsync(Signature signature, JobId id, HouseState house, Correction? correction = null)
     {
         var job = await bench.Ledger.ReadAsync(id) ?? throw new InvalidOperationException("The job was just read.");
         var model = bench.Models.Find(job.Opened!.What.ModelId)!.Model;
@@ -61,10 +93,11 @@ public sealed class ReleaseStation(Bench bench, PaperArchive archive)
         var source = new PaperSource(job, model, house, head, bench.Clock);
         var kind = job.End!.What.End == JobEnd.Released ? ReportKind.ProofReport : ReportKind.ServiceRecord;
         var number = job.NextReportNumber(kind);
-        var pdf = kind == ReportKind.ProofReport
-            ? ProofReport.Render(ProofReportFiller.Fill(source, number, Budget(job, model, house)), source.Size, source.Units)
-            : EndPaper.Render(PaperFiller.End(source, number), source.Size, source.Units);
-        return await archive.IssueAsync(id, signature, kind, number, pdf, head);
+        if (kind != ReportKind.ProofReport)
+            return await archive.IssueAsync(id, signature, kind, number, EndPaper.Render(PaperFiller.End(source, number), source.Size, source.Units), head);
+        using var key = archive.Keys.Open(house.Settings.ShopName);
+        var input = ProofReportFiller.Fill(source, number, Budget(job, model, house), correction);
+        return await archive.IssueAsync(id, signature, number, SignedReport.Of(input, source.Size, source.Units, key), input.Replaces, head);
     }
 
     private static ImmutableArray<UncertaintyLine> Budget(JobState job, ServiceModel model, HouseState house) =>
