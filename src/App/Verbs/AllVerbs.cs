@@ -16,6 +16,7 @@ internal static class AllVerbs
         new PartsVerb(),
         new SetVerb(),
         new ProveVerb(),
+        new StrokeVerb(),
         new UncertaintyVerb(),
         new BackupVerb(),
         new RestoreVerb(),
