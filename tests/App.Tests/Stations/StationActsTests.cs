@@ -38,8 +38,8 @@ public sealed class StationActsTests
         (Station.Strip, "undo", (s, by) => new StripStation(s.Bench).UndoAsync(by, s.Job, null), "No step of this plan is signed yet."),
         (Station.Rebuild, "sign", (s, by) => new RebuildStation(s.Bench).SignAsync(by, s.Job, 0, null, null, [], null), "Every step of the plan is signed."),
         (Station.Rebuild, "note", (s, by) => new RebuildStation(s.Bench).NoteAsync(by, s.Job, " "), "The note is empty."),
-        (Station.Set, "read", (s, by) => new SetStation(s.Bench).ReadAsync(by, s.Job, Pressure.FromBar(0), null), "0 bar is no peak of such a tool."),
-        (Station.Set, "turn", (s, by) => new SetStation(s.Bench).TurnAsync(by, s.Job, Angle.FromDegrees(0)), "A turn is more than nothing and at most three full turns."),
+        (Station.Set, "read", (s, by) => new SetStation(s.Bench).ReadAsync(by, s.Job, Pressure.FromBar(0), null), "A peak of 0 bar is none."),
+        (Station.Set, "turn", (s, by) => new SetStation(s.Bench).TurnAsync(by, s.Job, Angle.FromDegrees(0)), "A turn is more than nothing and at most twelve full turns."),
         (Station.Set, "lock", (s, by) => new SetStation(s.Bench).LockAsync(by, s.Job), "No run was read yet."),
         (Station.Set, "finish", (s, by) => new SetStation(s.Bench).FinishAsync(by, s.Job), "The relief screw is not locked yet."),
         (Station.Set, "back to Find", (s, by) => new SetStation(s.Bench).BackToFindAsync(by, s.Job, " "), "No reason was given."),
@@ -59,7 +59,7 @@ public sealed class StationActsTests
             using var shop = station.Key == Station.Arrive ? await TestShop.OpenAsync() : await TestShop.AtAsync(station.Key);
             var before = (await shop.StateAsync()).Version;
             foreach (var (_, name, act, empty) in station.Where(a => a.Empty is not null))
-                Assert.True(empty == TestShop.Why(await act(shop, TestShop.Sign())), $"{station.Key}, {name}");
+                Assert.Equal($"{station.Key}, {name}: {empty}", $"{station.Key}, {name}: {TestShop.Why(await act(shop, TestShop.Sign()))}");
             Assert.Equal(before, (await shop.StateAsync()).Version);
         }
     }
