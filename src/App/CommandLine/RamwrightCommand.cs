@@ -10,6 +10,7 @@ public sealed class RamwrightCommand
     /// <summary>Words that stand before several verbs, and what they have in common.</summary>
     private static readonly Dictionary<string, string> Groups = new(StringComparer.Ordinal)
     {
+        ["instrument"] = "read a measuring device, or act as one for practice",
         ["kernel"] = "run a computing core on a published form of its input, so that anybody can check it",
         ["keys"] = "the house's keys, with which its proof reports are signed",
         ["schema"] = "write the schema of a file form, for editors",

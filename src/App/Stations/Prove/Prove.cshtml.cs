@@ -44,8 +44,8 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
 
     public ImmutableArray<Option> Instruments => DeviceChoice.Of(House, Model, Bench.Today);
 
-    /// <summary>Whether the device of the open series is a simulated one, which this page can run.</summary>
-    public bool RunsHere => Job.OpenSeries is { } open && House.Find(open.Opened.What.Device) is { Facts.Connection: SimulatedBench.Connection };
+    /// <summary>Whether the device of the open series is one that the bench can run by itself: simulated, or read live.</summary>
+    public bool RunsHere => Job.OpenSeries is { } open && House.Find(open.Opened.What.Device) is { } device && LiveBench.Runs(device.Facts.Connection);
 
     public ImmutableArray<Option> ValidRuns => Series is { } s ? [.. s.Runs.Where(r => r.Void is null).Select(r => new Option(r.Taken.What.Run.ToString(CultureInfo.InvariantCulture), $"run {r.Taken.What.Run}, {Words.Show(r.Taken.What.Peak)}"))] : [];
 

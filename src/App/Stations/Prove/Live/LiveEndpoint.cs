@@ -62,6 +62,8 @@ public static class LiveEndpoint
     {
         LiveMoment.Rising rising => JsonSerializer.Serialize(new[] { words.Show(rising.Pressure), $"run {state.Taken + 1}, rising" }),
         LiveMoment.Resting resting => JsonSerializer.Serialize(new[] { "", $"run {state.Taken} · rest {Math.Max(0, (resting.Until - clock.GetUtcNow()).TotalSeconds).ToString("0", CultureInfo.InvariantCulture)} s more" }),
+        LiveMoment.NotTaken not => JsonSerializer.Serialize(new[] { "", $"a run was not taken: {not.Why}" }),
+        LiveMoment.Away away => JsonSerializer.Serialize(new[] { "", $"the device is lost: {away.What}; it is reached for again" }),
         _ => JsonSerializer.Serialize(new[] { "", state.Taken == 0 ? "the device is asked" : $"run {state.Taken}, taken" }),
     };
 

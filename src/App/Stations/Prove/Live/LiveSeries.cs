@@ -16,6 +16,12 @@ public abstract record LiveMoment
     /// <summary>The tool rests until then.</summary>
     public sealed record Resting(DateTimeOffset Until) : LiveMoment;
 
+    /// <summary>A run was not taken, for this reason; the series waits on.</summary>
+    public sealed record NotTaken(string Why) : LiveMoment;
+
+    /// <summary>The device is lost, for this reason; it is reached for again.</summary>
+    public sealed record Away(string What) : LiveMoment;
+
     /// <summary>No more runs come: the series is full, it was stopped, or a run was not taken; <paramref name="Why"/> says why where something is wrong.</summary>
     public sealed record Over(string? Why) : LiveMoment;
 }

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using Ramwright.App.Devices;
 using Ramwright.App.Web.Pages;
 using Ramwright.Instruments.Devices;
+using Ramwright.Instruments.Runs;
 using Ramwright.Records.Ids;
 using Ramwright.Records.Jobs;
 using Ramwright.Records.Store;
@@ -94,10 +95,15 @@ public sealed class SeriesRunner(Bench bench, ProveStation station, SimulatedBen
     private LiveMoment MomentOf(PeakEvent happening) => happening switch
     {
         PeakEvent.Rising rising => new LiveMoment.Rising(rising.Pressure),
+        PeakEvent.NotTaken not => new LiveMoment.NotTaken(RunWords.Of(not.Why)),
+        PeakEvent.Unreadable file => new LiveMoment.NotTaken($"{file.File}: {file.What}"),
+        PeakEvent.Lost lost => new LiveMoment.Away(lost.What),
         PeakEvent.Resting resting => new LiveMoment.Resting(bench.Clock.GetUtcNow() + resting.For),
         _ => new LiveMoment.Waiting(),
     };
 
     private IPeakDevice? DeviceOf(JobState job, Records.House.InstrumentState? instrument) =>
-        instrument is not null && bench.Models.Find(job.Opened!.What.ModelId) is { } shelved ? devices.DeviceFor(job, shelved.Model, instrument) : null;
+        instrument is not null && bench.Models.Find(job.Opened!.What.ModelId) is { } shelved
+            ? devices.DeviceFor(job, shelved.Model, instrument) ?? LiveBench.DeviceFor(job, shelved.Model, instrument, bench.Clock)
+            : null;
 }
