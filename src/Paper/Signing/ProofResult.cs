@@ -76,9 +76,9 @@ public static class ProofResult
         ["confidence"] = input.Series.Confidence,
         ["rule"] = input.Series.Rule switch
         {
-            ServiceModels.Model.DecisionRule.OneSidedPerLimit => "one-sided-per-limit",
-            ServiceModels.Model.DecisionRule.TwoSidedInterval => "two-sided-interval",
-            _ => "every-run-guarded",
+            ServiceModels.Model.DecisionRule.OneSidedPerLimit => "claims",
+            ServiceModels.Model.DecisionRule.TwoSidedInterval => "interval",
+            _ => "every-run",
         },
         ["systematicBelow"] = Bar(input.Series.Systematic.BelowLimit),
         ["systematicAbove"] = Bar(input.Series.Systematic.AboveLimit),
@@ -92,6 +92,7 @@ public static class ProofResult
         ["runs"] = verdict.Runs,
         ["mean"] = Bar(verdict.Mean),
         ["standardDeviation"] = Bar(verdict.StandardDeviation),
+        ["scatterUsed"] = Bar(verdict.ScatterUsed),
         ["guardLow"] = Bar(verdict.GuardLow),
         ["guardHigh"] = Bar(verdict.GuardHigh),
         ["oneSidedFactor"] = verdict.OneSidedFactor is { } k && double.IsFinite(k) ? Math.Round(k, 6) : null,
