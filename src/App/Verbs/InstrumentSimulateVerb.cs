@@ -53,7 +53,7 @@ internal sealed class InstrumentSimulateVerb : Verb
             var end = await PracticeDevice.ServeAsync(connection!, strokes, TimeProvider.System, port => output.Say(string.Create(CultureInfo.InvariantCulture, $"a made-up device listens at port {port}; stop it with Ctrl-C")), limit.Token);
             return end == PracticeEnd.NotActed
                 ? Answer.BadUse("CONNECTION", "only scpi-tcp and modbus-tcp are acted, and pressures, no forces", "write one of the two, in bar, MPa, kPa or psi")
-                : Answer.Refused([new Mistake(Place.Whole("CONNECTION"), "nothing can listen there: the host is none of this machine, or another program holds the port", "use 127.0.0.1 and a free port", "port-in-use")], Exit.Fault);
+                : Answer.Refused([new Mistake(Place.Whole("CONNECTION"), "nothing can listen there: the host is none of this machine, or another program holds the port", "use 127.0.0.1 and a free port", "port-taken")], Exit.Fault);
         }
         catch (OperationCanceledException)
         {
