@@ -8,12 +8,13 @@ namespace Ramwright.App.Web.Pages;
 public sealed record Signature(SubmitToken Token, PersonId By, EntryNumber? Seen = null)
 {
     /// <summary>For a further entry that belongs to the same form, such as a new customer with a new job.</summary>
-    /// <param name="part">1, 2, 3 ...: always the same for the same further entry.</param>
-    public Signature ForPart(byte part)
+    /// <param name="part">1, 2, 3 ... 65,535: always the same for the same further entry.</param>
+    public Signature ForPart(ushort part)
     {
         Span<byte> bytes = stackalloc byte[16];
         Token.Value.TryWriteBytes(bytes);
-        bytes[15] ^= part;
+        bytes[15] ^= (byte)part;
+        bytes[14] ^= (byte)(part >> 8);
         return this with { Token = new(new Guid(bytes)), Seen = null };
     }
 }

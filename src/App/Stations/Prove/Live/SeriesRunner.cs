@@ -77,7 +77,7 @@ public sealed class SeriesRunner(Bench bench, ProveStation station, SimulatedBen
     private async Task<string?> TakeAsync(LiveSeries live, Signature signature, JobId id, PeakReading reading)
     {
         var taken = live.Now.State.Taken + 1;
-        switch (await station.TakeRunsAsync(signature.ForPart((byte)taken), id, [new GivenRun(reading.Peak)]))
+        switch (await station.TakeRunsAsync(signature.ForPart((ushort)taken), id, [new GivenRun(reading.Peak)]))
         {
             case ActAnswer.Done:
                 live.Become(new LiveState(taken, new LiveMoment.Waiting()));
