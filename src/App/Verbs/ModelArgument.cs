@@ -10,7 +10,7 @@ namespace Ramwright.App.Verbs;
 /// <summary>The MODEL argument of many verbs: a file, or the id of a bundled model.</summary>
 internal static class ModelArgument
 {
-    public static Argument<string> Create() => new("MODEL") { Description = "service model: a file, or the id of a bundled one (corrie-85, corrie-120, skerry-52)" };
+    public static Argument<string> Create() => new("MODEL") { Description = "service model: a file, or the id of a bundled one (corrie-85, corrie-85-port, corrie-120, skerry-52)" };
 
     /// <summary>The model, or null with its mistakes added to <paramref name="found"/>.</summary>
     public static ServiceModel? Read(string given, List<Mistake> found)

@@ -5,7 +5,7 @@ namespace Ramwright.ServiceModels.Tests.Demo;
 /// <summary>The fault networks of the demo models hang together.</summary>
 public sealed class DemoModelFinding
 {
-    public static TheoryData<string> Ids => ["corrie-85", "skerry-52"];
+    public static TheoryData<string> Ids => ["corrie-85", "corrie-85-port", "skerry-52"];
 
     [Theory]
     [MemberData(nameof(Ids))]

@@ -3,11 +3,11 @@ using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.ServiceModels.Tests.Demo;
 
-/// <summary>The three models of the demo shop, read once.</summary>
+/// <summary>The models of the demo shop, read once.</summary>
 public static class DemoModels
 {
     private static readonly Dictionary<string, ModelReading> Readings =
-        new[] { "corrie-85", "corrie-120", "skerry-52" }.ToDictionary(id => id, id => ModelReader.ReadFile(Path.Combine(Repository.Folder("models"), id + ".yaml")), StringComparer.Ordinal);
+        new[] { "corrie-85", "corrie-85-port", "corrie-120", "skerry-52" }.ToDictionary(id => id, id => ModelReader.ReadFile(Path.Combine(Repository.Folder("models"), id + ".yaml")), StringComparer.Ordinal);
 
     public static TheoryData<string> Ids => [.. Readings.Keys];
 
