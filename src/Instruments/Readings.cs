@@ -1,4 +1,5 @@
 using Ramwright.Instruments.Text;
+using Ramwright.Metrology.Input.Tables;
 using Ramwright.Metrology.Quantities;
 
 namespace Ramwright.Instruments;
@@ -14,7 +15,7 @@ public static class Readings
     public static ReadingsAnswer Read(string fileName, ReadOnlySpan<byte> bytes, ReadingsOptions? options = null)
     {
         var mistakes = new MistakeList(fileName);
-        return SourceText.Decode(bytes, mistakes) is { } text ? Table(text, options, mistakes) : mistakes.Refuse();
+        return SourceText.Decode(bytes, mistakes) is { } text ? Table(text, options, mistakes) : new ReadingsAnswer.Refused(mistakes.InOrder());
     }
 
     /// <summary>Reads a file of peaks from its text.</summary>
@@ -26,9 +27,9 @@ public static class Readings
     public static ReadingsAnswer ReadTyped(string text, ReadingUnit unit, Area? ramArea = null, string field = "typed")
     {
         var mistakes = new MistakeList(field);
-        return SourceText.Lines(text, mistakes) is { } lines ? TypedPeaks.Read(lines, unit, ramArea, mistakes) : mistakes.Refuse();
+        return SourceText.Lines(text, mistakes) is { } lines ? TypedPeaks.Read(lines, unit, ramArea, mistakes) : new ReadingsAnswer.Refused(mistakes.InOrder());
     }
 
     private static ReadingsAnswer Table(string text, ReadingsOptions? options, MistakeList mistakes) =>
-        SourceText.Lines(text, mistakes) is { } lines ? PeakTable.Read(lines, options ?? new(), mistakes) : mistakes.Refuse();
+        SourceText.Lines(text, mistakes) is { } lines ? PeakTable.Read(lines, options ?? new(), mistakes) : new ReadingsAnswer.Refused(mistakes.InOrder());
 }

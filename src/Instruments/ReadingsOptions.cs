@@ -1,9 +1,7 @@
+using Ramwright.Metrology.Input.Tables;
 using Ramwright.Metrology.Quantities;
 
 namespace Ramwright.Instruments;
-
-/// <summary>The mark before the decimals.</summary>
-public enum DecimalMark { Point, Comma }
 
 /// <summary>What is known of a text of readings beside the text.</summary>
 public sealed record ReadingsOptions

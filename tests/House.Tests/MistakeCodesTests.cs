@@ -43,7 +43,7 @@ public sealed partial class MistakeCodesTests
         "ServiceModels" when path.EndsWith("/NameBook.cs", StringComparison.Ordinal) => [LastArgument(), Arm()],
         "ServiceModels" when !path.Contains("/Keys/", StringComparison.Ordinal) => [LastArgument()],
         "Metrology" when path.Contains("/Input/", StringComparison.Ordinal) || path.Contains("/Expressions/", StringComparison.Ordinal) => [LastArgument()],
-        "Instruments" when path.EndsWith("Codes.cs", StringComparison.Ordinal) => [Constant()],
+        "Instruments" or "Hydraulics" when path.EndsWith("Codes.cs", StringComparison.Ordinal) => [Constant()],
         "Proving" => [Property(), Flag()],
         "Setting" => [BeforeWords()],
         "Records" => [BeforeWords()],

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Ramwright.App.Devices;
 using Ramwright.Instruments;
+using Ramwright.Metrology.Input.Tables;
 using Ramwright.Metrology.Input;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Proving;

@@ -1,6 +1,6 @@
 using System.Globalization;
-using Ramwright.Instruments.Text;
 using Ramwright.Metrology.Input;
+using Ramwright.Metrology.Input.Tables;
 
 namespace Ramwright.Instruments.Connections;
 

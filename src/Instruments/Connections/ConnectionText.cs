@@ -1,6 +1,7 @@
 using System.Text;
 using Ramwright.Instruments.Text;
 using Ramwright.Metrology.Input;
+using Ramwright.Metrology.Input.Tables;
 
 namespace Ramwright.Instruments.Connections;
 
@@ -22,7 +23,7 @@ public static class ConnectionText
             mistakes.AddWhole(ReadingCodes.TooLarge, $"the text has {text.Length} signs; {Longest} are the most that is read", "describe one device, on a line or a few");
         else if (SourceText.Lines(text, mistakes) is { } lines && Read(Words.Cut(lines, mistakes), mistakes) is { } connection && mistakes.IsEmpty)
             return new ConnectionAnswer.Read(connection);
-        return new ConnectionAnswer.Refused(mistakes.Refuse().Mistakes);
+        return new ConnectionAnswer.Refused(mistakes.InOrder());
     }
 
     /// <summary>The text of a connection, on one line; read back it is the same connection.</summary>

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Ramwright.Instruments.Text;
+using Ramwright.Metrology.Input.Tables;
 
 namespace Ramwright.Instruments.Connections;
 

@@ -1,5 +1,5 @@
-using Ramwright.Instruments.Text;
 using Ramwright.Metrology.Input;
+using Ramwright.Metrology.Input.Tables;
 using Ramwright.Metrology.Quantities;
 
 namespace Ramwright.Instruments.Connections;

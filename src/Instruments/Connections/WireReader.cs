@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net;
+using Ramwright.Metrology.Input.Tables;
 
 namespace Ramwright.Instruments.Connections;
 
@@ -26,7 +27,7 @@ internal static class WireReader
         else if (colon < 0)
             clauses.Wrong(place, ConnectionCodes.BadPlace, "no port stands behind the host", $"write it as {host}:5025 (Modbus devices answer at 502)");
         else if (!int.TryParse(place.Text.AsSpan(colon + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var port) || port is < 1 or > 65_535)
-            clauses.Wrong(place, ConnectionCodes.BadPlace, $"'{Instruments.Text.Showable.Short(place.Text[(colon + 1)..])}' is no port", "write a port from 1 to 65535");
+            clauses.Wrong(place, ConnectionCodes.BadPlace, $"'{Showable.Short(place.Text[(colon + 1)..])}' is no port", "write a port from 1 to 65535");
         else
             return new(bare, port);
         return null;
@@ -42,10 +43,10 @@ internal static class WireReader
             clauses.Wrong(place, ConnectionCodes.BadPlace, "this is no serial port", "write it as the system calls it, such as /dev/ttyUSB0 or COM3");
         var speed = usualBaud;
         if (baud is { } b && (!int.TryParse(b.Text, NumberStyles.None, CultureInfo.InvariantCulture, out speed) || speed is < 300 or > 4_000_000))
-            clauses.Wrong(b, ConnectionCodes.BadSerial, $"{Instruments.Text.Showable.Short(b.Text)} is no speed of a serial line", "write 300 to 4000000, such as 9600");
+            clauses.Wrong(b, ConnectionCodes.BadSerial, $"{Showable.Short(b.Text)} is no speed of a serial line", "write 300 to 4000000, such as 9600");
         var shape = usualFrame;
         if (frame is { } f && !Find(f.Text, out shape))
-            clauses.Wrong(f, ConnectionCodes.BadSerial, $"'{Instruments.Text.Showable.Short(f.Text)}' is no frame of a serial line", $"write {string.Join(", ", s_frames.Select(s => s.Text))}");
+            clauses.Wrong(f, ConnectionCodes.BadSerial, $"'{Showable.Short(f.Text)}' is no frame of a serial line", $"write {string.Join(", ", s_frames.Select(s => s.Text))}");
         return new(place.Text, speed, shape);
     }
 

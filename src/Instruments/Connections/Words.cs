@@ -1,4 +1,4 @@
-using Ramwright.Instruments.Text;
+using Ramwright.Metrology.Input.Tables;
 
 namespace Ramwright.Instruments.Connections;
 

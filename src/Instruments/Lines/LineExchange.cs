@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Ramwright.Instruments.Connections;
+using Ramwright.Metrology.Input.Tables;
 
 namespace Ramwright.Instruments.Lines;
 
@@ -50,9 +51,9 @@ internal sealed class LineExchange(IByteLine line, Dialogue.Line dialogue, Readi
         }
         var words = Encoding.ASCII.GetString(answer).Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries);
         if (words.Length is 0 or > 2 || !double.TryParse(words[0], NumberStyles.Float, CultureInfo.InvariantCulture, out var number))
-            return new Exchanged.Bad(DeviceFault.Garbled, $"'{Text.Showable.Short(string.Join(' ', words))}' is no number");
+            return new Exchanged.Bad(DeviceFault.Garbled, $"'{Showable.Short(string.Join(' ', words))}' is no number");
         if (words.Length == 2 && ReadingUnits.Find(words[1]) != unit)
-            return new Exchanged.Bad(DeviceFault.Garbled, $"the device says '{Text.Showable.Short(words[1])}', and {unit.Symbol()} is expected");
+            return new Exchanged.Bad(DeviceFault.Garbled, $"the device says '{Showable.Short(words[1])}', and {unit.Symbol()} is expected");
         return Math.Abs(number) >= 9.9e37 ? new Exchanged.Value(double.NaN) : new Exchanged.Value(number);
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ramwright.Metrology.Input.Tables;
 
 namespace Ramwright.Instruments.Text;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Ramwright.Metrology.Input.Tables;
 using Ramwright.Metrology.Quantities;
 
 namespace Ramwright.Instruments.Text;

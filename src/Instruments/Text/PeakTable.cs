@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Ramwright.Metrology.Input.Tables;
 
 namespace Ramwright.Instruments.Text;
 
@@ -20,10 +21,10 @@ internal static class PeakTable
             return NoReading(mistakes);
         var hasHeader = Header.IsHeader(content[0].Text);
         if (Dialect.Find(content, hasHeader, options.Decimal, mistakes) is not { } dialect)
-            return mistakes.Refuse();
+            return new ReadingsAnswer.Refused(mistakes.InOrder());
         var layout = hasHeader ? FromHeader(content[0], dialect, options, mistakes) : WithoutHeader(content[0], dialect, options, mistakes);
         if (layout is not { } found)
-            return mistakes.Refuse();
+            return new ReadingsAnswer.Refused(mistakes.InOrder());
         var data = hasHeader ? content[1..] : content;
         return data.Count == 0 && mistakes.IsEmpty ? NoReading(mistakes) : Rows(data, dialect, found, options, mistakes);
     }
@@ -53,7 +54,7 @@ internal static class PeakTable
         }
         if (mistakes.IsEmpty && taken.Count == 0)
             return NoReading(mistakes);
-        return mistakes.IsEmpty ? new ReadingsAnswer.Taken(taken.ToImmutable()) { Void = voided.ToImmutable(), Unit = layout.Unit!.Value, UnitAssumed = layout.UnitAssumed } : mistakes.Refuse();
+        return mistakes.IsEmpty ? new ReadingsAnswer.Taken(taken.ToImmutable()) { Void = voided.ToImmutable(), Unit = layout.Unit!.Value, UnitAssumed = layout.UnitAssumed } : new ReadingsAnswer.Refused(mistakes.InOrder());
     }
 
     private static Layout? FromHeader(TextLine line, Dialect dialect, ReadingsOptions options, MistakeList mistakes)
@@ -159,6 +160,6 @@ internal static class PeakTable
     private static ReadingsAnswer.Refused NoReading(MistakeList mistakes)
     {
         mistakes.AddWhole(ReadingCodes.NoReading, "there is no reading in this file", "write one peak per line, under a header such as peak_bar");
-        return mistakes.Refuse();
+        return new ReadingsAnswer.Refused(mistakes.InOrder());
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Ramwright.Metrology.Input.Tables;
 
 namespace Ramwright.Instruments.Text;
 

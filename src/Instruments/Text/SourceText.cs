@@ -1,4 +1,5 @@
 using System.Text.Unicode;
+using Ramwright.Metrology.Input.Tables;
 
 namespace Ramwright.Instruments.Text;
 

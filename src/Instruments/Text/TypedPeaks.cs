@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Ramwright.Metrology.Input.Tables;
 using Ramwright.Metrology.Quantities;
 
 namespace Ramwright.Instruments.Text;
@@ -11,7 +12,7 @@ internal static class TypedPeaks
         if (unit == ReadingUnit.Kilonewton && ramArea is not { SquareMetres: > 0 })
         {
             mistakes.AddWhole(ReadingCodes.UnitNeedsArea, "the peaks are forces in kN, and no ram area is known to turn them into pressures", "take a service model that states the ram diameter, or give the peaks as pressures");
-            return mistakes.Refuse();
+            return new ReadingsAnswer.Refused(mistakes.InOrder());
         }
         var peaks = new PeakCell("the peak", unit, ramArea, heldBack: default, mistakes) { EitherMark = true };
         var taken = ImmutableArray.CreateBuilder<Reading>();
@@ -27,7 +28,7 @@ internal static class TypedPeaks
         }
         if (mistakes.IsEmpty && taken.Count == 0)
             mistakes.AddWhole(ReadingCodes.NoReading, "no reading was typed", "type the peaks one after the other, with a blank between them");
-        return mistakes.IsEmpty ? new ReadingsAnswer.Taken(taken.ToImmutable()) { Unit = unit } : mistakes.Refuse();
+        return mistakes.IsEmpty ? new ReadingsAnswer.Taken(taken.ToImmutable()) { Unit = unit } : new ReadingsAnswer.Refused(mistakes.InOrder());
     }
 
     /// <summary>What stands between blanks and semicolons; a comma before a blank separates too.</summary>

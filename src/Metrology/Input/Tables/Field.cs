@@ -1,12 +1,12 @@
 using System.Text;
 
-namespace Ramwright.Instruments.Text;
+namespace Ramwright.Metrology.Input.Tables;
 
 /// <summary>One field of a line: its text without blanks and quotes, and where it stands (1-based column, length one or more).</summary>
-internal readonly record struct Field(string Text, int Column, int Length, bool Quoted);
+public readonly record struct Field(string Text, int Column, int Length, bool Quoted);
 
 /// <summary>Cuts a line into fields.</summary>
-internal static class Fields
+public static class Fields
 {
     /// <summary>Cuts at a separator outside double quotes; without a separator the line is one field. Empty fields at the end are dropped.</summary>
     /// <param name="openQuote">1-based column of a quote that is never closed, else 0.</param>

@@ -1,7 +1,7 @@
-namespace Ramwright.Instruments.Text;
+namespace Ramwright.Metrology.Input.Tables;
 
 /// <summary>A line of a text with its 1-based number.</summary>
-internal readonly record struct TextLine(int Number, string Text)
+public readonly record struct TextLine(int Number, string Text)
 {
     /// <summary>Blank, or a comment that starts with <c>#</c>.</summary>
     public bool IsEmpty => Text.AsSpan().TrimStart() is [] or ['#', ..];
@@ -11,7 +11,7 @@ internal readonly record struct TextLine(int Number, string Text)
 }
 
 /// <summary>Text from outside made fit for a terminal or a page.</summary>
-internal static class Showable
+public static class Showable
 {
     /// <summary>Control signs and halves of pairs replaced one for one by a blank.</summary>
     public static string Of(string text)

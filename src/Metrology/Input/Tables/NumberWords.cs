@@ -1,7 +1,7 @@
-namespace Ramwright.Instruments.Text;
+namespace Ramwright.Metrology.Input.Tables;
 
 /// <summary>Words that programs write in place of a number.</summary>
-internal static class NumberWords
+public static class NumberWords
 {
     private static readonly HashSet<string> s_notFinite = new(StringComparer.OrdinalIgnoreCase)
     {

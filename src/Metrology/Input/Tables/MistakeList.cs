@@ -1,11 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Ramwright.Metrology.Input;
 
-namespace Ramwright.Instruments.Text;
+namespace Ramwright.Metrology.Input.Tables;
 
 /// <summary>Gathers what is wrong in one file; keeps the first 200 and counts the rest.</summary>
-internal sealed class MistakeList(string file)
+public sealed class MistakeList(string file)
 {
     private const int Cap = 200;
     private readonly ImmutableArray<Mistake>.Builder _mistakes = ImmutableArray.CreateBuilder<Mistake>();
@@ -28,14 +27,14 @@ internal sealed class MistakeList(string file)
     public void AddWhole(string code, string what, string mend) => _mistakes.Add(new(new(file, 1, 1, 0), what, mend, code));
 
     /// <summary>All of them in the order of the text, and a last one that counts those beyond the cap.</summary>
-    public ReadingsAnswer.Refused Refuse()
+    public ImmutableArray<Mistake> InOrder()
     {
         var inOrder = _mistakes.OrderBy(m => m.At.Line).ThenBy(m => m.At.Column).ToList();
         if (_more > 0)
         {
             inOrder.Add(new(inOrder[^1].At, string.Create(CultureInfo.InvariantCulture, $"{_more} more mistakes stand in this file"),
-                "mend those shown and read the file again", ReadingCodes.TooManyMistakes));
+                "mend those shown and read the file again", "too-many-mistakes"));
         }
-        return new([.. inOrder]);
+        return [.. inOrder];
     }
 }
