@@ -36,6 +36,17 @@ public sealed partial class WordsTests
     }
 
     [Fact]
+    public void A_property_draws_the_same_cases_on_every_run()
+    {
+        var broken = House.Code("tests")
+            .Where(f => f.Name is not nameof(WordsTests))
+            .SelectMany(f => f.Lines.Select((line, i) => (f, line, i)))
+            .Where(at => DrawnAnew().IsMatch(at.line))
+            .Select(at => new Broken(at.f.Path, at.i + 1, at.line.Trim()));
+        Broken.None(broken, "Use cases.ForAll(…) of tests/DrawnCases.cs, or a Random with a seed: CsCheck's own Sample draws all but its first case anew.");
+    }
+
+    [Fact]
     public void A_file_holds_one_idea()
     {
         const int Limit = 300;
@@ -73,6 +84,9 @@ public sealed partial class WordsTests
 
     [GeneratedRegex(@"DateTime(Offset)?\.(Now|UtcNow|Today)|new Random\(\)|Random\.Shared")]
     private static partial Regex Unruly();
+
+    [GeneratedRegex(@"new Random\(\)|Random\.Shared|\.Sample\(")]
+    private static partial Regex DrawnAnew();
 
     [GeneratedRegex(@"^\s+public (required |static |virtual |override )*double\??(\[\])? (?<name>\w+)\s*(\{|=>|=|;|\()")]
     private static partial Regex PublicDouble();

@@ -32,7 +32,7 @@ public sealed class BatchPickTests
 
     [Fact]
     public void An_expired_batch_is_never_picked() =>
-        Gen.Select(Gen.Int[0, 30], Gen.Select(Gen.Int[0, 9], Gen.Int[-20, 20]).Array[0, 8]).Sample((count, batches) =>
+        Gen.Select(Gen.Int[0, 30], Gen.Select(Gen.Int[0, 9], Gen.Int[-20, 20]).Array[0, 8]).ForAll((count, batches) =>
         {
             var stock = batches.Select((b, i) => new Batch($"b{i}", "S-1", b.Item1, s_today.AddDays(b.Item2), s_today)).ToList();
             var usable = stock.Where(b => b.UsableThrough >= s_today).Sum(b => b.Count);

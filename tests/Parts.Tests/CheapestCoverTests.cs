@@ -98,7 +98,7 @@ public sealed class CheapestCoverTests
     {
         var content = Gen.Int[0, 3].Array[4];
         var kit = Gen.Select(Gen.Int[0, 2_000], content);
-        Gen.Select(Gen.Int[0, 4].Array[4], Gen.Int[-300, 900].Array[4], kit.Array[0, 4]).Sample((need, loose, kits) =>
+        Gen.Select(Gen.Int[0, 4].Array[4], Gen.Int[-300, 900].Array[4], kit.Array[0, 4]).ForAll((need, loose, kits) =>
         {
             var model = Model([.. loose.Select((p, i) => Part($"p{i}", $"N{i}", p < 0 ? null : p / 100m))],
                 [.. kits.Select((k, j) => Kit($"k{j}", k.Item1 / 100m, [.. k.Item2.Select((n, i) => ($"p{i}", n)).Where(c => c.n > 0)]))]);

@@ -96,7 +96,7 @@ public sealed class QuoteMakerTests
 
     [Fact]
     public void Lines_add_up_to_the_cent_and_the_limit_holds_the_firm_part() =>
-        Gen.Select(Gen.Int[0, 20_000], Gen.Int[0, 1_000], Gen.Int[1, 9_999].Array[1, 6], Gen.Int[0, 5_000], Gen.Int[1, 100]).Sample((rate, tax, prices, oil, runs) =>
+        Gen.Select(Gen.Int[0, 20_000], Gen.Int[0, 1_000], Gen.Int[1, 9_999].Array[1, 6], Gen.Int[0, 5_000], Gen.Int[1, 100]).ForAll((rate, tax, prices, oil, runs) =>
         {
             var parts = prices.Select((p, i) => Part($"p{i}", $"N{i}", p / 100m, 1 + i % 3) with
             {

@@ -32,7 +32,7 @@ public sealed class ProofDecisionTests
     }
 
     [Fact]
-    public void Conforms_only_when_full_and_inside_by_the_factor() => AnySeries.Sample(series =>
+    public void Conforms_only_when_full_and_inside_by_the_factor() => AnySeries.ForAll(series =>
     {
         var verdict = ProofDecision.Decide(series);
         if (verdict.Conformity != Conformity.Conforms)
@@ -49,7 +49,7 @@ public sealed class ProofDecisionTests
 
     [Fact]
     public void A_worse_device_never_turns_a_verdict_into_conforms_and_a_better_one_never_out_of_it() =>
-        Gen.Select(AnySeries, Gen.Double[0, 10]).Sample((series, more) =>
+        Gen.Select(AnySeries, Gen.Double[0, 10]).ForAll((series, more) =>
         {
             var worse = series with { Systematic = SystematicUncertainty.Symmetric(series.Systematic.BelowLimit + Pressure.FromBar(more)) };
             if (ProofDecision.Decide(worse).Conformity == Conformity.Conforms)
@@ -59,7 +59,7 @@ public sealed class ProofDecisionTests
         }, iter: 500);
 
     [Fact]
-    public void The_verdict_does_not_hang_on_where_zero_is() => Gen.Select(AnySeries, Gen.Double[-300, 300]).Sample((series, shift) =>
+    public void The_verdict_does_not_hang_on_where_zero_is() => Gen.Select(AnySeries, Gen.Double[-300, 300]).ForAll((series, shift) =>
     {
         var by = Pressure.FromBar(shift);
         var moved = series with { Limits = new(series.Limits.Min + by, series.Limits.Max + by), Peaks = [.. series.Peaks.Select(p => p + by)] };
@@ -67,7 +67,7 @@ public sealed class ProofDecisionTests
     }, iter: 300);
 
     [Fact]
-    public void The_stricter_rule_conforms_less_often() => AnySeries.Sample(series =>
+    public void The_stricter_rule_conforms_less_often() => AnySeries.ForAll(series =>
     {
         if (ProofDecision.Decide(series with { Rule = DecisionRule.TwoSidedInterval }).Conformity == Conformity.Conforms)
             Assert.Equal(Conformity.Conforms, ProofDecision.Decide(series with { Rule = DecisionRule.OneSidedPerLimit }).Conformity);

@@ -11,7 +11,7 @@ public sealed class RiskTests
 
     [Fact]
     public void No_raising_turn_carries_more_than_the_allowed_chance_and_none_starts_above_the_maximum() =>
-        Gen.Select(Histories, Gen.Double[20, 150], Gen.Bool, Gen.Double[0.0005, 0.05]).Sample((history, gain, lowers, allowed) =>
+        Gen.Select(Histories, Gen.Double[20, 150], Gen.Bool, Gen.Double[0.0005, 0.05]).ForAll((history, gain, lowers, allowed) =>
         {
             var limits = Tools.Limits(679, 721, 735);
             SettingRun[] runs = [.. history.Select(r => new SettingRun(Angle.FromDegrees(r.Degrees), Pressure.FromBar(r.Bar)))];

@@ -101,7 +101,10 @@ internal sealed class ComponentReader(MistakeList mistakes, Unit? unit, double? 
         if (!scalar.Text.TrimEnd().EndsWith('%'))
             size = Quantity(group, scalar, difference: true);
         else if (value is null)
+        {
+            group.Add(scalar.At, $"{scalar.Text} of what: the input states no value", "write the input's value, or the size with its unit", "missing-key");
             return null;
+        }
         else if (value == 0)
         {
             group.Add(scalar.At, $"{scalar.Text} of a value of zero is nothing", "write the size with its unit", "out-of-range");

@@ -27,22 +27,34 @@ public sealed class NoEventIsMissed
 
     // What a person would call an event must come out the same, whatever the steps; the finer run is the oracle.
     [Fact]
-    public void A_thousand_made_up_tools_show_the_same_events_at_a_hundredth_of_the_tolerance()
-    {
-        var other = 0; // a ram that spring and friction hold in balance may end either way: a few in a thousand
-        MadeUpTools.Any.Sample(
+    public void A_thousand_made_up_tools_show_the_same_events_at_a_hundredth_of_the_tolerance() => MadeUpTools.Any.ForAll(
         tool =>
         {
-            var plan = tool.Pause ? new StrokePlan { PausePascals = 0.6 * tool.Parameters.ReliefPascals, PauseSeconds = 1 } : new StrokePlan();
-            var coarse = StrokeSimulator.Run(tool.Parameters, plan);
-            var fine = StrokeSimulator.Run(tool.Parameters, plan, 1e-6);
+            var coarse = StrokeSimulator.Run(tool.Parameters, Plan(tool));
+            var fine = StrokeSimulator.Run(tool.Parameters, Plan(tool), 1e-6);
             Assert.NotEqual(StrokeEnd.LimitReached, coarse.End);
-            if (fine.End != coarse.End || !Named(fine).SequenceEqual(Named(coarse)))
-                other++;
+            Assert.Equal(fine.End, coarse.End);
+            Assert.Equal(Named(fine), Named(coarse));
         },
-        iter: 1_000, seed: "0000KFkY6Mb4", threads: 1);
-        Assert.InRange(other, 0, 5);
+        iter: 1_000);
+
+    // The one kind of tool that may end either way: the pressure of the return falls to the closing pressure and turns just there.
+    // What the usual tolerance shows is then true of a tool whose relief closes a few thousandths of a bar away.
+    [Fact]
+    public void A_relief_whose_closing_pressure_is_only_grazed_ends_as_one_beside_it_does()
+    {
+        var grazing = MadeUpTools.Any.Generate(PCG.Parse("8kTSmtp1IoF2"), null, out _);
+        var coarse = StrokeSimulator.Run(grazing.Parameters, Plan(grazing));
+        var fine = StrokeSimulator.Run(grazing.Parameters, Plan(grazing), 1e-6);
+        Assert.Equal((StrokeEnd.RamStaysOut, StrokeEnd.Home), (coarse.End, fine.End));
+
+        var beside = StrokeSimulator.Run(grazing.Parameters with { ClosingRatio = grazing.Parameters.ClosingRatio * 1.0005 }, Plan(grazing), 1e-6);
+        Assert.Equal(coarse.End, beside.End);
+        Assert.Equal(Named(coarse), Named(beside));
     }
+
+    private static StrokePlan Plan(MadeUpTool tool) =>
+        tool.Pause ? new StrokePlan { PausePascals = 0.6 * tool.Parameters.ReliefPascals, PauseSeconds = 1 } : new StrokePlan();
 
     /// <summary>Events in their order; a ram that moves out and home again by a hair at the end of the return counts once.</summary>
     private static IEnumerable<StrokeEventKind> Named(Stroke stroke) => stroke.Events

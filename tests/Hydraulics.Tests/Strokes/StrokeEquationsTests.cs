@@ -36,7 +36,7 @@ public sealed class StrokeEquationsTests
     private static readonly double[] Scales = [1, 1e3, 1e-7, 1e-5, 1e-9, 1e-5, 1e3];
 
     [Fact]
-    public void The_Jacobian_is_that_of_the_slope_under_all_laws() => AnyModes.Select(States).Sample(
+    public void The_Jacobian_is_that_of_the_slope_under_all_laws() => AnyModes.Select(States).ForAll(
         (modes, state) =>
         {
             var equations = new StrokeEquations(ReferenceTool.Healthy with { WeepLeak = 1e-14, DeliveryLeak = 1e-14 }, Connector) { Modes = modes };
@@ -59,5 +59,5 @@ public sealed class StrokeEquationsTests
                 }
             }
         },
-        iter: 2_000, seed: "0000KFkY6Mb4");
+        iter: 2_000);
 }

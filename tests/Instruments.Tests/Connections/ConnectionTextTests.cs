@@ -76,7 +76,7 @@ public sealed class ConnectionTextTests
 
     [Fact]
     public void Scraps_of_connections_never_throw() => Gen.OneOf("simulated", "scpi-tcp", "modbus-rtu", "csv-folder", "a:1", "/dev/x", "9600", "8n1", "ask", "\"", "\"X\"", "in", "bar", "every", "20", "ms", "20 ms", "input", "number", "30001", "as", "int16", "float32", "words", "low-first", "id", "#", "\n", "\0", "é", "begins", "1e999", "-", "[", "]:", ":", "holds", "peaks", "\ud800")
-        .Array[0, 24].Sample(words =>
+        .Array[0, 24].ForAll(words =>
         {
             var text = string.Join(' ', words);
             if (ConnectionText.Read("f", text) is ConnectionAnswer.Refused refused)
@@ -84,7 +84,7 @@ public sealed class ConnectionTextTests
         }, iter: 20_000);
 
     [Fact]
-    public void Any_connection_can_be_stored() => s_any.Sample(connection =>
+    public void Any_connection_can_be_stored() => s_any.ForAll(connection =>
         Assert.Equal(connection, Assert.IsType<ConnectionAnswer.Read>(ConnectionText.Read("f", ConnectionText.Write(connection))).Connection), iter: 5_000);
 
     private static readonly Gen<Signal> s_signal = Gen.Select(Gen.Enum<ReadingUnit>(), Gen.Double[1e-6, 1e6], Gen.Double[-100, 100], Gen.Int[0, 100_000], Gen.Double[2, 900]).Select((unit, factor, offset, lag, begins) => new Signal

@@ -32,7 +32,7 @@ public sealed class SimulatedDeviceTests
 
     [Fact]
     public void No_reading_lies_further_below_its_peak_than_the_device_can_miss() =>
-        Gen.Select(Gen.Int, Gen.Double[100, 20_000], Gen.Int[0, 5_000]).Sample((seed, rise, run) =>
+        Gen.Select(Gen.Int, Gen.Double[100, 20_000], Gen.Int[0, 5_000]).ForAll((seed, rise, run) =>
         {
             using var device = Device(seed, s_tool with { Scatter = Pressure.FromBar(0), RiseBarPerSecond = rise }, runsBefore: run);
             var reading = device.RunAsync(TestContext.Current.CancellationToken).GetAwaiter().GetResult();

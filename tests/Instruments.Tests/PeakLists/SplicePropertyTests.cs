@@ -26,7 +26,7 @@ public sealed class SplicePropertyTests
             }));
 
     [Fact]
-    public void It_is_rebuilt_exactly_or_refused() => s_cut.Sample(cut =>
+    public void It_is_rebuilt_exactly_or_refused() => s_cut.ForAll(cut =>
     {
         if (cut.Depth == 1)
             return; // such lists cannot overlap
@@ -36,7 +36,7 @@ public sealed class SplicePropertyTests
     }, iter: 20_000);
 
     [Fact]
-    public void With_every_number_of_new_runs_stated_it_is_always_rebuilt() => s_cut.Sample(cut =>
+    public void With_every_number_of_new_runs_stated_it_is_always_rebuilt() => s_cut.ForAll(cut =>
     {
         Assert.Equal(cut.Series, SpliceTests.Letters(SpliceTests.Join(string.Join(' ', cut.Lists), ListOrder.OldestFirst, cut.Depth, [.. cut.New])));
         var newest = cut.Lists.Select(l => string.Concat(l.Reverse()));
@@ -44,7 +44,7 @@ public sealed class SplicePropertyTests
     }, iter: 5_000);
 
     [Fact]
-    public void It_is_certain_exactly_when_trying_every_series_finds_one() => s_cut.Sample(cut =>
+    public void It_is_certain_exactly_when_trying_every_series_finds_one() => s_cut.ForAll(cut =>
     {
         if (cut.Depth == 1 || cut.Lists.Length > 5)
             return;

@@ -78,7 +78,7 @@ public sealed class PracticeDeviceTests
 
     [Fact]
     public void Registers_say_what_the_client_reads_from_them() =>
-        Gen.Select(Gen.Enum<RegisterForm>(), Gen.Bool, Gen.Int[0, 30_000]).Sample((form, low, number) =>
+        Gen.Select(Gen.Enum<RegisterForm>(), Gen.Bool, Gen.Int[0, 30_000]).ForAll((form, low, number) =>
         {
             var read = new RegisterRead(1, RegisterTable.Input, 0, form, low && form > RegisterForm.Int16);
             Assert.Equal(number, ReadRequest.Number(read, ModbusSession.Registers(read, number)));

@@ -33,7 +33,7 @@ public sealed class RunDetectorTests
 
     [Fact]
     public void Runs_are_found_whatever_rests_and_peaks_there_are() =>
-        Gen.Select(Gen.Int[100, 900], Gen.Int[8, 40]).Array[1, 12].Sample(runs =>
+        Gen.Select(Gen.Int[100, 900], Gen.Int[8, 40]).Array[1, 12].ForAll(runs =>
         {
             var script = "0*10 " + string.Join(' ', runs.Select(r => $"stroke{r.Item1} 0*{r.Item2}"));
             Assert.Equal(string.Join(' ', runs.Select(r => r.Item1 < 350 ? "ShortOfFull" : r.Item1.ToString(CultureInfo.InvariantCulture))), Play(script));
@@ -41,7 +41,7 @@ public sealed class RunDetectorTests
 
     [Fact]
     public void Whatever_comes_each_run_taken_was_up_and_down_and_memory_is_bounded() =>
-        Gen.Select(Gen.Int[0, 800].Array[1, 200], Gen.Int[0, 199]).Sample((bars, lostAt) =>
+        Gen.Select(Gen.Int[0, 800].Array[1, 200], Gen.Int[0, 199]).ForAll((bars, lostAt) =>
         {
             var (detector, taken, crossings) = (new RunDetector(s_rule, TimeSpan.Zero, default), 0, 0);
             for (var i = 0; i < bars.Length; i++)

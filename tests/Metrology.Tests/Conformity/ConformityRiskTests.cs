@@ -10,7 +10,7 @@ public sealed class ConformityRiskTests
 
     // Oracle: the trapezoidal rule over the whole plane of true value and reading, 1e-6 fine enough to see any slip
     [Fact]
-    public void Global_risks_are_those_of_summing_the_plane() => Gen.Select(Gen.Double[-1, 1], Gen.Double[0.3, 2], Gen.Double[0.1, 1.5], Gen.Double[0, 0.9]).Sample((mean, sd, u, band) =>
+    public void Global_risks_are_those_of_summing_the_plane() => Gen.Select(Gen.Double[-1, 1], Gen.Double[0.3, 2], Gen.Double[0.1, 1.5], Gen.Double[0, 0.9]).ForAll((mean, sd, u, band) =>
     {
         var limits = ToleranceLimits.Between(-1.5, 1.2);
         var accepted = limits.Inward(band)!.Value;
@@ -36,7 +36,7 @@ public sealed class ConformityRiskTests
 
     // Four ends and the four shares: rows and columns add up exactly, whatever the sizes
     [Fact]
-    public void Shares_add_up() => Gen.Select(Gen.Double[-3, 3], Gen.Double[-4, 2], Gen.Double[-3, 2]).Sample((mean, logSd, logU) =>
+    public void Shares_add_up() => Gen.Select(Gen.Double[-3, 3], Gen.Double[-4, 2], Gen.Double[-3, 2]).ForAll((mean, logSd, logU) =>
     {
         var (sd, u) = (Math.Pow(10, logSd), Math.Pow(10, logU));
         if (u < 1e-6 * sd)

@@ -58,7 +58,7 @@ public sealed class QuantityReaderTests
     }
 
     [Fact]
-    public void No_text_makes_it_throw_and_a_fault_lies_within_the_text() => Gen.String.Sample(
+    public void No_text_makes_it_throw_and_a_fault_lies_within_the_text() => Gen.String.ForAll(
         text =>
         {
             var faults = new[]

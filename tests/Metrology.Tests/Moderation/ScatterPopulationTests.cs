@@ -31,7 +31,7 @@ public sealed class ScatterPopulationTests
     }
 
     [Fact]
-    public void The_unit_of_the_readings_does_not_matter() => Gen.Select(Gen.Double[0.01, 100], Gen.Int[1, 30]).Sample((unit, alike) =>
+    public void The_unit_of_the_readings_does_not_matter() => Gen.Select(Gen.Double[0.01, 100], Gen.Int[1, 30]).ForAll((unit, alike) =>
     {
         var series = Spread(12, alike, typical: 1, df: 11);
         var scaled = new ScatterPopulation([.. series.Select(s => new SeriesScatter(unit * s.Deviation, 11))]);

@@ -6,7 +6,7 @@ namespace Ramwright.Metrology.Tests.Screens;
 public sealed class MannKendallTests
 {
     [Fact]
-    public void With_ties_it_counts_what_trying_every_order_counts() => Gen.Int[0, 3].Array[2, 7].Sample(readings =>
+    public void With_ties_it_counts_what_trying_every_order_counts() => Gen.Int[0, 3].Array[2, 7].ForAll(readings =>
     {
         double[] series = [.. readings.Select(x => (double)x)];
         var s = Math.Abs(S(series));

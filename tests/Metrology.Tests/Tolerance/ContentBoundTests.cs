@@ -7,12 +7,12 @@ public sealed class ContentBoundTests
 {
     [Fact]
     public void The_bound_reaches_the_coverage_when_the_distance_reaches_the_factor() =>
-        Gen.Select(Gen.Int[2, 200], Gen.Double[0.5, 0.9999], Gen.Double[0.5, 0.999]).Sample((n, coverage, confidence) =>
+        Gen.Select(Gen.Int[2, 200], Gen.Double[0.5, 0.9999], Gen.Double[0.5, 0.999]).ForAll((n, coverage, confidence) =>
             Assert.Equal(coverage, ContentBound.AtLeast(ToleranceFactor.OneSided(n, coverage, confidence), n, confidence), 1e-9), iter: 400);
 
     [Fact]
     public void More_distance_shows_a_larger_share_and_the_two_bounds_never_cross() =>
-        Gen.Select(Gen.Double[-3, 8], Gen.Double[0.01, 2], Gen.Int[2, 60]).Sample((distance, more, n) =>
+        Gen.Select(Gen.Double[-3, 8], Gen.Double[0.01, 2], Gen.Int[2, 60]).ForAll((distance, more, n) =>
         {
             Assert.True(ContentBound.AtLeast(distance, n, 0.95) <= ContentBound.AtLeast(distance + more, n, 0.95));
             Assert.True(ContentBound.AtLeast(distance, n, 0.95) <= ContentBound.AtMost(distance, n, 0.95));

@@ -8,7 +8,7 @@ public sealed class ToleranceFactorTests
 {
     [Fact]
     public void One_sided_factor_solves_its_equation_from_two_readings_to_two_thousand() =>
-        Gen.Select(Gen.Int[2, 2_000], Gen.Double[0.5, 0.9999], Gen.Double[0.5, 0.9999]).Sample((n, coverage, confidence) =>
+        Gen.Select(Gen.Int[2, 2_000], Gen.Double[0.5, 0.9999], Gen.Double[0.5, 0.9999]).ForAll((n, coverage, confidence) =>
         {
             var k = ToleranceFactor.OneSided(n, coverage, confidence);
             var delta = Math.Sqrt(n) * Normal.Quantile(coverage);
@@ -39,7 +39,7 @@ public sealed class ToleranceFactorTests
 
     [Fact]
     public void Two_sided_factor_is_larger_than_one_sided_and_falls_with_more_readings() =>
-        Gen.Select(Gen.Int[2, 300], Gen.Double[0.6, 0.999], Gen.Double[0.6, 0.999]).Sample((n, coverage, confidence) =>
+        Gen.Select(Gen.Int[2, 300], Gen.Double[0.6, 0.999], Gen.Double[0.6, 0.999]).ForAll((n, coverage, confidence) =>
         {
             var two = ToleranceFactor.TwoSided(n, coverage, confidence);
             Assert.True(two > ToleranceFactor.OneSided(n, coverage, confidence));

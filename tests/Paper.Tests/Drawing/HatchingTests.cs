@@ -14,7 +14,7 @@ public sealed class HatchingTests
 
     // Cavalieri: lines a distance d apart measure an area as d times their length.
     [Fact]
-    public void Measures_the_area_it_covers() => Gen.Select(Gen.Double[20, 200], Gen.Double[20, 200], Gen.Bool).Sample((width, height, falling) =>
+    public void Measures_the_area_it_covers() => Gen.Select(Gen.Double[20, 200], Gen.Double[20, 200], Gen.Bool).ForAll((width, height, falling) =>
     {
         var area = 0.5 * Length(Hatching.OfRectangle(Ink.Hatch, new(3, 7), width, height, 0.5, falling));
         return Math.Abs(area - (width * height)) < 0.02 * width * height;

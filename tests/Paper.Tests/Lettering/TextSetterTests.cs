@@ -24,7 +24,7 @@ public sealed class TextSetterTests
         Assert.Equal(2, TextSetter.Set([new Span("one", TextStyle.Body), Span.Break, new Span("two", TextStyle.Strong)], 500).Length);
 
     [Fact]
-    public void No_word_is_lost_and_no_line_is_too_wide() => Gen.Select(Gen.String[Gen.Char["ab cd-/ %9"], 0, 120], Gen.Double[15, 200]).Sample((text, width) =>
+    public void No_word_is_lost_and_no_line_is_too_wide() => Gen.Select(Gen.String[Gen.Char["ab cd-/ %9"], 0, 120], Gen.Double[15, 200]).ForAll((text, width) =>
     {
         var lines = TextSetter.Set(new Span(text, TextStyle.Body), width);
         var set = string.Concat(lines.SelectMany(l => l.Runs).Select(r => r.Words)).Replace(" ", "", StringComparison.Ordinal);

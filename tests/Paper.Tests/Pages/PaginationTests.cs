@@ -41,7 +41,7 @@ public sealed class PaginationTests
     public void Nothing_is_still_a_page() => Assert.Equal([0], Counts(100));
 
     [Fact]
-    public void Every_piece_stands_once_and_no_page_overflows() => Gen.Select(Gen.Int[1, 80], Gen.Bool, Gen.Bool).Array[0, 40].Sample(seeds =>
+    public void Every_piece_stands_once_and_no_page_overflows() => Gen.Select(Gen.Int[1, 80], Gen.Bool, Gen.Bool).Array[0, 40].ForAll(seeds =>
     {
         ImmutableArray<Piece> pieces = [.. seeds.Select(s => (Piece)(s.Item3 ? new SpacePiece(s.Item1 / 4.0) : new Block(s.Item1) { KeepWithNext = s.Item2 }))];
         var pages = Pagination.Split(pieces, 80, 100);

@@ -4,18 +4,21 @@ using Ramwright.Metrology.Text;
 using Ramwright.Paper.Sheets;
 using Ramwright.Paper.Signing;
 using Ramwright.Paper.Tests.Saltmarsh;
-using ZXing;
-using ZXing.Common;
 
 namespace Ramwright.Paper.Tests.Signing;
 
-/// <summary>The printed code, rasterised by poppler at a poor printer's 150 dots per inch and read by ZXing, which is no part of this program.</summary>
+/// <summary>The printed code, rasterised by poppler at a poor printer's 150 dots per inch and read by ZBar, which is no part of this program.</summary>
 public sealed class PrintedCodeTests
 {
     [Fact]
-    public void Is_read_back_from_a_print_of_150_dots_per_inch() => Assert.True(
-        Enumerable.Range(0, 4).Any(_ => SignedReport.Of(Proofs.Report, PaperSize.A4, UnitSystem.Metric, Signed.Key) is var report && report.Code == ReadBack(report.Pdf)),
-        "none of four reports, each with another signature, was read back; a single one now and then is not, at so few dots");
+    public void Is_read_back_from_a_print_of_150_dots_per_inch()
+    {
+        for (var i = 0; i < 12; i++) // each bears another signature
+        {
+            var report = SignedReport.Of(Proofs.Report, PaperSize.A4, UnitSystem.Metric, Signed.Key);
+            Assert.Equal(report.Code, ReadBack(report.Pdf));
+        }
+    }
 
     [Fact]
     public void Is_read_back_with_the_longest_words_it_takes()
@@ -43,23 +46,21 @@ public sealed class PrintedCodeTests
         Assert.InRange(modules, 57 + 8, 65 + 8);
     }
 
-    private static string? ReadBack(byte[] pdf)
+    private static string ReadBack(byte[] pdf)
     {
         using var folder = new Folder();
         var path = folder.Write("report.pdf", pdf);
-        using (var tool = Process.Start("pdftoppm", ["-r", "150", "-gray", "-f", "1", "-l", "1", "-singlefile", path, Path.Combine(folder.Path, "page")]))
-            tool.WaitForExit();
-        var (width, height, grey) = Grey(File.ReadAllBytes(Path.Combine(folder.Path, "page.pgm")));
-        var reader = new BarcodeReaderGeneric { Options = new DecodingOptions { TryHarder = true, PossibleFormats = [BarcodeFormat.QR_CODE] } };
-        return reader.Decode(new RGBLuminanceSource(grey, width, height, RGBLuminanceSource.BitmapFormat.Gray8))?.Text;
+        _ = Say("pdftoppm", "-r", "150", "-gray", "-f", "1", "-l", "1", "-singlefile", path, Path.Combine(folder.Path, "page"));
+        return Say("zbarimg", "-q", "--raw", "-Sdisable", "-Sqr.enable", Path.Combine(folder.Path, "page.pgm")).TrimEnd('\n');
     }
 
-    /// <summary>A binary PGM: <c>P5</c>, width, height, 255, and a byte for each dot.</summary>
-    private static (int Width, int Height, byte[] Grey) Grey(byte[] pgm)
+    private static string Say(string program, params string[] words)
     {
-        var words = Encoding.ASCII.GetString(pgm, 0, 40).Split((char[]?)null, 5, StringSplitOptions.RemoveEmptyEntries);
-        Assert.Equal("P5", words[0]);
-        var (width, height) = (int.Parse(words[1], null), int.Parse(words[2], null));
-        return (width, height, pgm[^(width * height)..]);
+        using var run = Process.Start(new ProcessStartInfo(program, words) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        run.ErrorDataReceived += (_, _) => { }; // ZBar looks for a message bus and grumbles
+        run.BeginErrorReadLine();
+        var said = run.StandardOutput.ReadToEnd();
+        run.WaitForExit();
+        return said;
     }
 }

@@ -27,7 +27,7 @@ public sealed class StripMapLayout
     private static Length Mm(double millimetres) => Length.FromMillimetres(millimetres);
 
     [Fact]
-    public void Leaders_do_not_cross_and_balloons_do_not_overlap() => Placed(60).Sample(model =>
+    public void Leaders_do_not_cross_and_balloons_do_not_overlap() => Placed(60).ForAll(model =>
     {
         var balloons = StripMap.Layout(model).Balloons;
         Assert.Equal(model.Parts.Length, balloons.Length);
@@ -43,7 +43,7 @@ public sealed class StripMapLayout
     }, iter: 200);
 
     [Fact]
-    public void Everything_lies_within_the_bounds() => Placed(40).Sample(model =>
+    public void Everything_lies_within_the_bounds() => Placed(40).ForAll(model =>
     {
         var map = StripMap.Layout(model);
         foreach (var box in map.Parts.Select(p => p.Bounds))
@@ -56,7 +56,7 @@ public sealed class StripMapLayout
     }, iter: 200);
 
     [Fact]
-    public void A_leader_starts_on_its_part() => Placed(40).Sample(model =>
+    public void A_leader_starts_on_its_part() => Placed(40).ForAll(model =>
     {
         var map = StripMap.Layout(model);
         foreach (var balloon in map.Balloons)

@@ -9,17 +9,17 @@ public sealed class CheapestPlan
 {
     [Fact]
     public void Costs_what_trying_every_order_and_every_way_finds() =>
-        RandomJobs.WithNodes(2, 8).Sample(Compare, iter: 4_000, print: RandomJobs.Print);
+        RandomJobs.WithNodes(2, 8).ForAll(Compare, iter: 4_000, print: RandomJobs.Print);
 
     [Fact]
     public void Costs_so_too_where_every_part_has_several_ways_tools_and_postures() =>
-        RandomJobs.Choosy(3, 7).Sample(Compare, iter: 1_500, print: RandomJobs.Print);
+        RandomJobs.Choosy(3, 7).ForAll(Compare, iter: 1_500, print: RandomJobs.Print);
 
     [Fact]
     public void The_random_jobs_are_worth_trying()
     {
         var answers = new List<StripAnswer>();
-        RandomJobs.WithNodes(2, 7).Sample(job => answers.Add(StripPlanner.Plan(job)), iter: 500, threads: 1);
+        RandomJobs.WithNodes(2, 7).ForAll(job => answers.Add(StripPlanner.Plan(job)), iter: 500);
         var plans = answers.OfType<StripAnswer.Planned>().Select(a => a.Plan).ToList();
         Assert.InRange(plans.Count, 200, 499);
         Assert.True(plans.Count(p => p.Steps.Length >= 3) > 80);
@@ -30,7 +30,7 @@ public sealed class CheapestPlan
     }
 
     [Fact]
-    public void Cost_is_what_the_steps_add_up_to() => RandomJobs.WithNodes(2, 8).Sample(
+    public void Cost_is_what_the_steps_add_up_to() => RandomJobs.WithNodes(2, 8).ForAll(
         job =>
         {
             if (StripPlanner.Plan(job) is not StripAnswer.Planned { Plan: var plan })
@@ -45,7 +45,7 @@ public sealed class CheapestPlan
         iter: 500, print: RandomJobs.Print);
 
     [Fact]
-    public void One_more_target_is_never_cheaper() => RandomJobs.WithNodes(3, 9).Sample(
+    public void One_more_target_is_never_cheaper() => RandomJobs.WithNodes(3, 9).ForAll(
         job =>
         {
             if (StripPlanner.Plan(job) is not StripAnswer.Planned { Plan: var few })
@@ -60,7 +60,7 @@ public sealed class CheapestPlan
 
     /// <summary>Stopped at any point and planned again, the rest costs what the first plan had left: it was the best for the rest too.</summary>
     [Fact]
-    public void Planning_again_half_way_costs_what_was_left() => RandomJobs.WithNodes(3, 9).Sample(
+    public void Planning_again_half_way_costs_what_was_left() => RandomJobs.WithNodes(3, 9).ForAll(
         job =>
         {
             if (StripPlanner.Plan(job) is not StripAnswer.Planned { Plan: var whole })
@@ -75,7 +75,7 @@ public sealed class CheapestPlan
         iter: 300, print: RandomJobs.Print);
 
     [Fact]
-    public void Stopped_early_it_states_an_honest_gap() => Gen.Select(RandomJobs.WithNodes(5, 12, begun: false), Gen.Int[1, 6]).Sample(
+    public void Stopped_early_it_states_an_honest_gap() => Gen.Select(RandomJobs.WithNodes(5, 12, begun: false), Gen.Int[1, 6]).ForAll(
         (job, limit) =>
         {
             if (StripPlanner.Plan(job) is not StripAnswer.Planned { Plan: var best })
@@ -88,7 +88,7 @@ public sealed class CheapestPlan
         iter: 1_000);
 
     [Fact]
-    public void Same_job_same_plan() => RandomJobs.WithNodes(3, 9).Sample(
+    public void Same_job_same_plan() => RandomJobs.WithNodes(3, 9).ForAll(
         job =>
         {
             if (StripPlanner.Plan(job) is StripAnswer.Planned { Plan: var first } && StripPlanner.Plan(job) is StripAnswer.Planned { Plan: var second })

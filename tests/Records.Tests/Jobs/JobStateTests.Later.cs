@@ -102,7 +102,7 @@ public sealed partial class JobStateTests
         """);
 
     [Fact]
-    public void Correcting_any_later_entries_is_as_if_they_had_never_been() => Gen.Int[0, 6].Array[1, 12].SelectMany(kinds => Gen.Bool.Array[kinds.Length].Select(drop => (kinds, drop))).Sample(
+    public void Correcting_any_later_entries_is_as_if_they_had_never_been() => Gen.Int[0, 6].Array[1, 12].SelectMany(kinds => Gen.Bool.Array[kinds.Length].Select(drop => (kinds, drop))).ForAll(
         sample =>
         {
             var (kinds, drop) = sample;

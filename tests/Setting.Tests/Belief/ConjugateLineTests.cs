@@ -32,7 +32,7 @@ public sealed class ConjugateLineTests
     // all readings, covariance σ²I + X·S₀·Xᵀ. Another way to the same numbers: no precision is added there.
     [Fact]
     public void Posterior_and_evidence_are_those_of_matrix_algebra() =>
-        Gen.Select(Gen.Double[-3, 3].Array[1, 6], Gen.Double[0.5, 12], Gen.Double[10, 90], Gen.Double[-20, 20].Array[6]).Sample((x, scatter, gain, noise) =>
+        Gen.Select(Gen.Double[-3, 3].Array[1, 6], Gen.Double[0.5, 12], Gen.Double[10, 90], Gen.Double[-20, 20].Array[6]).ForAll((x, scatter, gain, noise) =>
         {
             var prior = new LinePrior(700, 60, gain, 0.25 * gain);
             double[] y = [.. x.Select((turns, i) => 650 + 40 * turns + noise[i])];
@@ -58,7 +58,7 @@ public sealed class ConjugateLineTests
 
     [Fact]
     public void A_reading_taken_up_alone_gives_what_all_at_once_give() =>
-        Gen.Select(Gen.Double[-2, 2].Array[1, 5], Gen.Double[550, 720].Array[6], Gen.Double[1, 10]).Sample((x, y, scatter) =>
+        Gen.Select(Gen.Double[-2, 2].Array[1, 5], Gen.Double[550, 720].Array[6], Gen.Double[1, 10]).ForAll((x, y, scatter) =>
         {
             var prior = new LinePrior(700, 700, 45, 12);
             var sums = x.Zip(y).Aggregate(default(LineSums), (s, r) => s.With(r.First - x[^1], r.Second));

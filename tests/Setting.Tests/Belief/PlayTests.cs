@@ -15,7 +15,7 @@ public sealed class PlayTests
 
     [Fact]
     public void The_seat_never_leaves_the_play_and_never_moves_more_than_the_screw() =>
-        Gen.Select(Gen.Double[0, 0.2], Gen.Double[0, 1], Gen.Double[-2, 2].Array[1, 12]).Sample((width, part, screws) =>
+        Gen.Select(Gen.Double[0, 0.2], Gen.Double[0, 1], Gen.Double[-2, 2].Array[1, 12]).ForAll((width, part, screws) =>
         {
             screws[0] = 0;
             var seats = new Play(width, -part * width, 1).Seats(screws);

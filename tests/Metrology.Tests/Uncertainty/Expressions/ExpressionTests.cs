@@ -60,7 +60,7 @@ public sealed class ExpressionTests
     }
 
     [Fact]
-    public void No_text_throws() => Gen.String[Gen.Char["pq 12.e+-*/^()sqrtlnπ²x·"], 0, 40].Sample(text =>
+    public void No_text_throws() => Gen.String[Gen.Char["pq 12.e+-*/^()sqrtlnπ²x·"], 0, 40].ForAll(text =>
         Expression.Read(text, ["p", "q"]) is TextReading<Expression>.Good { Value: var good } ? good.WithSlopes([1.5, 2]).Slopes.Length == 2 : true, iter: 20_000);
 
     // Oracle: central differences, whose error is of the order h²
@@ -69,7 +69,7 @@ public sealed class ExpressionTests
     [InlineData("sqrt(p) * exp(-q) + ln(p*q) - log10(q)")]
     [InlineData("sin(p*q) / cos(p) + tan(q)^2 - atan(p - q)")]
     [InlineData("abs(-p) ^ 3 - (p - 2*q)²")]
-    public void Slopes_are_those_of_small_steps(string text) => Gen.Select(Gen.Double[0.3, 1.2], Gen.Double[0.3, 1.2]).Sample((p, q) =>
+    public void Slopes_are_those_of_small_steps(string text) => Gen.Select(Gen.Double[0.3, 1.2], Gen.Double[0.3, 1.2]).ForAll((p, q) =>
     {
         const double H = 1e-5;
         var model = Models.Read(text, "p", "q");
