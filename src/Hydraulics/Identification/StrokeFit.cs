@@ -1,0 +1,95 @@
+namespace Ramwright.Hydraulics.Identification;
+
+/// <summary>One hypothesis about the leaks, fitted.</summary>
+/// <param name="Leaks">Which may have grown.</param>
+/// <param name="Problem">Its unknowns.</param>
+/// <param name="Best">Where the sum of squares is least.</param>
+/// <param name="LogEvidence">ln of prior × evidence by Laplace, up to a constant.</param>
+internal sealed record FittedLeaks(LeakSet Leaks, StrokeProblem Problem, Minimum Best, double LogEvidence);
+
+/// <summary>Fits every hypothesis about the leaks and weighs them against each other.</summary>
+internal static class StrokeFit
+{
+    /// <summary>Simple explanations from which all others are begun.</summary>
+    private static readonly LeakSet[] Simple = [new(false, false, true, false), new(true, false, false, false), new(true, true, false, false)];
+
+    /// <summary>Hypotheses further behind than this (ln) are not fitted again when the noise is known better.</summary>
+    private const double HopelessBehind = 25;
+
+    private const double EarlyPascals = 3e5;
+
+    private const int MostRounds = 3;
+
+    public static List<FittedLeaks> All(StrokeEvidence evidence)
+    {
+        var seeds = new List<double[]>();
+        (StrokeProblem Problem, Minimum Found)? first = null;
+        foreach (var leaks in Simple)
+        {
+            var problem = new StrokeProblem(evidence, leaks);
+            var found = Seed.Of(evidence, problem, 2).Select(seed => LeastSquares.Solve(problem, seed, 9)).MinBy(m => m.Cost)!;
+            found = Reclosed(evidence, problem, found);
+            seeds.Add(found.Unknowns);
+            if (first is null || found.Cost < first.Value.Found.Cost)
+                first = (problem, found);
+        }
+
+        Noise.Measure(evidence, first!.Value.Problem, first.Value.Found.Unknowns, EarlyPascals);
+        var fitted = Fitted(evidence, LeakSet.All, seeds);
+        for (var round = 1; round < MostRounds; round++)
+        {
+            var best = fitted.MaxBy(f => f.LogEvidence)!;
+            if (!Noise.Measure(evidence, best.Problem, best.Best.Unknowns))
+                break;
+            var last = fitted.Where(f => f.LogEvidence > best.LogEvidence - HopelessBehind).ToDictionary(f => f.Leaks, f => f.Best.Unknowns);
+            fitted = Fitted(evidence, [.. last.Keys], [best.Best.Unknowns], last);
+        }
+
+        return fitted;
+    }
+
+    /// <summary>While the pump draws in, it does not matter when the dies close: no slope leads from there, so other moments are tried.</summary>
+    private static Minimum Reclosed(StrokeEvidence evidence, StrokeProblem problem, Minimum found)
+    {
+        if (evidence.Builds.Count == 0 || !evidence.Builds[0].Rise.FromFoot || !evidence.TurnsAreSeen)
+            return found;
+        var best = found;
+        foreach (var later in new[] { -0.009, -0.005, 0.004, 0.008 })
+        {
+            var start = (double[])found.Unknowns.Clone();
+            start[problem.PlaceOfBuild(0) + Unknown.Begin] += later;
+            var other = LeastSquares.Solve(problem, start, 8);
+            if (other.Cost < best.Cost)
+                best = other;
+        }
+
+        return best;
+    }
+
+    /// <summary>Each hypothesis from the most promising of its beginnings.</summary>
+    private static List<FittedLeaks> Fitted(StrokeEvidence evidence, IReadOnlyList<LeakSet> sets, IReadOnlyList<double[]> seeds, Dictionary<LeakSet, double[]>? last = null)
+    {
+        var fitted = new List<FittedLeaks>();
+        foreach (var leaks in sets)
+        {
+            var problem = new StrokeProblem(evidence, leaks);
+            var starts = seeds.SelectMany(seed => Seed.Starts(evidence, problem, leaks, seed));
+            if (last is not null)
+                starts = starts.Append(last[leaks]);
+            var promising = starts.Select(start => LeastSquares.Solve(problem, start, 4)).MinBy(m => m.Cost)!;
+            var found = LeastSquares.Solve(problem, promising.Unknowns, 30);
+            fitted.Add(new FittedLeaks(leaks, problem, found, Evidence(evidence, problem, leaks, found)));
+        }
+
+        return fitted;
+    }
+
+    /// <summary>Laplace: ln prior − cost − ½ ln det(JᵀJ) − Σ ln σ of the priors; the rest is the same for all.</summary>
+    private static double Evidence(StrokeEvidence evidence, StrokeProblem problem, LeakSet leaks, Minimum found)
+    {
+        var sum = leaks.LogPrior(evidence.Tool.Inlet) - found.Cost - 0.5 * (PositiveMatrix.LogDeterminant(found.Normal) ?? 1e6);
+        foreach (var prior in problem.AllPriors)
+            sum -= Math.Log(prior.Deviation);
+        return sum;
+    }
+}
