@@ -16,7 +16,7 @@ internal static class FaultNaming
 
     private const double MostAir = 0.013, LeastStrength = 0.85, MostDragFactor = 2.5, FrictionOfPreload = 0.4, MostSealShare = 0.035, ReliefBand = 0.03, ClosingFactor = 3;
 
-    public const double LeastShown = 0.05;
+    public const double LeastShown = 0.15;
 
     public static ImmutableArray<FoundFault> Of(Findings f, double leastReliefPascals, double mostReliefPascals)
     {

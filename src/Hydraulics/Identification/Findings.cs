@@ -52,7 +52,7 @@ internal sealed class Findings
     public const double StrengthAmperes = 50;
 
     /// <summary>What the reduced model may be off beyond noise: filling, leaks (ln), air, volts, resistance (ln).</summary>
-    private const double FillingOff = 0.0015, LeakOff = 0.07, AirOff = 0.0025, AirShareOff = 0.06, VoltsOff = 0.02, OhmsOff = 0.03, SealOff = 0.45;
+    private const double FillingOff = 0.0015, LeakOff = 0.07, AirOff = 0.0025, AirShareOff = 0.06, VoltsOff = 0.02, OhmsOff = 0.03, SealOff = 0.75;
 
     public static Findings Of(StrokeEvidence evidence, List<FittedLeaks> fits, (double Pascals, double Deviation)? opening)
     {
@@ -97,8 +97,10 @@ internal sealed class Findings
     /// <summary>A hypothesis with its weight and covariance.</summary>
     private sealed record Weighed(FittedLeaks Fit, double Weight, double[]? Covariance)
     {
+        /// <summary>In the unit of the unknown.</summary>
         public double Mean(int place) => Fit.Best.Unknowns[place];
 
+        /// <summary>In the unit of the unknown.</summary>
         public double Deviation(int place) => Fit.Problem.AllPriors[place].Fixed ? 0 : Math.Sqrt(Between(place, place));
 
         private double Between(int a, int b) => Covariance![a * Fit.Best.Unknowns.Length + b];
@@ -114,8 +116,10 @@ internal sealed class Findings
         public double LogStandingDeviation(StrokeParameters tool, StrokeEvidence evidence) =>
             Along(x => (this with { Fit = Fit with { Best = Fit.Best with { Unknowns = x } } }).LogStanding(tool, evidence), [Unknown.LogDelivery, Unknown.LogChamber, Unknown.LogBypass, Unknown.Power, Unknown.LogWeep, Unknown.WeepShare]);
 
+        /// <summary>A share of the sound drive's.</summary>
         public double Strength(StrokeParameters tool) => (Mean(Unknown.Volts) - StrengthAmperes * Math.Exp(Mean(Unknown.LogOhms))) / (tool.SupplyVolts - StrengthAmperes * tool.ResistanceOhms);
 
+        /// <summary>A share likewise.</summary>
         public double StrengthDeviation(StrokeParameters tool) =>
             Along(x => (this with { Fit = Fit with { Best = Fit.Best with { Unknowns = x } } }).Strength(tool), [Unknown.Volts, Unknown.LogOhms]);
 

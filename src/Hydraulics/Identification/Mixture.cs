@@ -18,6 +18,7 @@ internal sealed class Mixture
 
     public static Mixture Of(double mean, double deviation) => new([(1, mean, deviation)]);
 
+    /// <summary>Probability that the figure is below a value.</summary>
     public double Below(double value)
     {
         var sum = 0.0;
@@ -26,6 +27,7 @@ internal sealed class Mixture
         return sum;
     }
 
+    /// <summary>Probability that it is above.</summary>
     public double Above(double value) => 1 - Below(value);
 
     /// <summary>The value below which this share lies, by bisection.</summary>

@@ -72,6 +72,7 @@ internal sealed class OpeningFit : IResiduals
 
     public bool Depends(int block, int unknown) => true;
 
+    /// <summary>In the unit of the unknown.</summary>
     public double Step(int unknown) => _priors[unknown].Step;
 
     public (double Least, double Most) Range(int unknown) => (_priors[unknown].Least, _priors[unknown].Most);

@@ -12,31 +12,31 @@ public static class StrokeIdentifier
     /// <param name="tool">Service data of the sound tool.</param>
     /// <param name="sensorSeconds">Time constant of the sensor that was used, above 0 to 1 s; null: as in the service data.</param>
     /// <param name="reliefWindowPascals">Opening pressures that are asked, lowest and highest; null: 3 % around the set pressure.</param>
-    public static Identification Read(Recording recording, StrokeParameters tool, double? sensorSeconds = null, (double Least, double Most)? reliefWindowPascals = null)
+    public static IdentificationAnswer Read(Recording recording, StrokeParameters tool, double? sensorSeconds = null, (double Least, double Most)? reliefWindowPascals = null)
     {
         ArgumentNullException.ThrowIfNull(recording);
         ArgumentNullException.ThrowIfNull(tool);
         if (sensorSeconds is { } lag and not (> 0 and <= 1))
             throw new ArgumentOutOfRangeException(nameof(sensorSeconds), lag, "A sensor's time constant is above 0 and at most 1 s.");
         if (recording.Pascals is null && recording.Amperes is null)
-            return new Identification.CannotTell("neither pressure nor current is in the recording", WholeStroke);
+            return new IdentificationAnswer.CannotTell("neither pressure nor current is in the recording", WholeStroke);
         if (recording.Seconds.Length < 20 || recording.RowsPerSecond < 20)
-            return new Identification.CannotTell("fewer than 20 rows, or fewer than 20 per second", WholeStroke);
+            return new IdentificationAnswer.CannotTell("fewer than 20 rows, or fewer than 20 per second", WholeStroke);
         var known = tool with { SensorSeconds = sensorSeconds ?? tool.SensorSeconds };
         var signal = StrokeSignal.Of(recording);
         var marks = StrokeMarks.Of(signal, known);
         if (marks.Pulls.Count == 0)
-            return new Identification.CannotTell(signal.Amperes is null ? "the pressure never rises" : "the motor never runs", WholeStroke);
+            return new IdentificationAnswer.CannotTell(signal.Amperes is null ? "the pressure never rises" : "the motor never runs", WholeStroke);
         if (signal.Pascals is null)
-            return new Identification.CannotTell("no pressure in the recording", "the same stroke with the pressure as well");
+            return new IdentificationAnswer.CannotTell("no pressure in the recording", "the same stroke with the pressure as well");
         var evidence = StrokeEvidence.Of(signal, signal.Amperes ?? VirtualCurrent.Of(signal, marks, known), marks, known);
         if (marks.Foot < 0 && marks.Pulls.Sum(p => p.Length) * signal.Step < 0.5)
-            return new Identification.CannotTell("the motor runs for less than half a second and no pressure is built", WholeStroke);
+            return new IdentificationAnswer.CannotTell("the motor runs for less than half a second and no pressure is built", WholeStroke);
         var fits = StrokeFit.All(evidence);
         var best = fits.MaxBy(f => f.LogEvidence)!;
         var findings = Findings.Of(evidence, fits, OpeningFit.Of(evidence, best) ?? CoarseOpening.Of(evidence));
         var (least, most) = reliefWindowPascals ?? FaultNaming.UsualWindow(tool.ReliefPascals);
-        return new Identification.Read(ParameterTable.Of(findings), FaultNaming.Of(findings, least, most), Curve(evidence, best), NextRecording.Of(findings));
+        return new IdentificationAnswer.Told(ParameterTable.Of(findings), FaultNaming.Of(findings, least, most), Curve(evidence, best), NextRecording.Of(findings));
     }
 
     private const string WholeStroke = "one whole stroke from standstill until the ram is home, pressure and battery current at 1,000 rows per second";

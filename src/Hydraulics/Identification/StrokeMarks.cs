@@ -186,6 +186,7 @@ internal sealed class StrokeMarks
         tool.FilledCubicMetres / TurnSeconds(tool) / ((tool.DeadCubicMetres + tool.RamSquareMetres * tool.StrokeMetres) / tool.Oil.ModulusPascals(pascals)
             + tool.RamSquareMetres * tool.RamSquareMetres / tool.FrameNewtonsPerMetre);
 
+    /// <summary>Mean of some rows in their own unit; rows outside are left out.</summary>
     public static double Mean(double[] values, int from, int to)
     {
         (from, to) = (Math.Max(from, 0), Math.Min(to, values.Length - 1));

@@ -51,6 +51,7 @@ internal sealed class StrokeProblem : IResiduals
         : block < Builds + Pauses ? _evidence.Pauses[block - Builds].Pascals.Length
         : block == Builds + Pauses ? 1 : block == Builds + Pauses + 1 ? 2 : _priors.Length;
 
+    /// <summary>In the unit of the unknown.</summary>
     public double Step(int unknown) => _priors[unknown].Step;
 
     public (double Least, double Most) Range(int unknown) => (_priors[unknown].Least, _priors[unknown].Most);

@@ -12,9 +12,10 @@ internal sealed class StrokeSignal
 
     private StrokeSignal(double start, double step, int count) => (Start, Step, Count) = (start, step, count);
 
-    /// <summary>Time of the first row and spacing, in seconds.</summary>
+    /// <summary>Time of the first row, seconds.</summary>
     public double Start { get; }
 
+    /// <summary>Spacing of the rows, seconds.</summary>
     public double Step { get; }
 
     public int Count { get; }

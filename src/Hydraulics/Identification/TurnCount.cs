@@ -14,6 +14,7 @@ namespace Ramwright.Hydraulics.Identification;
 /// <param name="DeviationShare">Standard deviation of the balance as a share of the volume swept.</param>
 internal sealed record TurnCount(StrokeParameters Tool, double FreeSeconds, double FreeCharge, double LimitedSeconds, double CoastTurns, double PumpingPascalSeconds, double StandingPascalSeconds, double AtClosingPascals, double DeviationShare)
 {
+    /// <summary>What was pumped less what was needed, a count of standard deviations.</summary>
     public double Residual(in ToolState state)
     {
         var swept = Tool.RamSquareMetres * Tool.StrokeMetres;

@@ -25,16 +25,16 @@ public sealed record FoundFault(string Id, string Name, double Probability, Immu
 public readonly record struct FittedPoint(double Seconds, double Pascals);
 
 /// <summary>What a recorded stroke says of the tool.</summary>
-public abstract record Identification
+public abstract record IdentificationAnswer
 {
-    private Identification() { } // closed: these two answers and no others
+    private IdentificationAnswer() { } // closed: these two answers and no others
 
     /// <summary>The recording was read.</summary>
     /// <param name="Parameters">Every figure, told or not.</param>
-    /// <param name="Faults">Faults that it speaks for, likeliest first: probability 0.05 and more.</param>
+    /// <param name="Faults">Faults that it speaks for, likeliest first: probability 0.15 and more.</param>
     /// <param name="Fitted">The model's pressure over the parts that were fitted, in order of time.</param>
     /// <param name="NextRecording">Which recording would tell more; null when this one told all that a recording can.</param>
-    public sealed record Read(ImmutableArray<IdentifiedParameter> Parameters, ImmutableArray<FoundFault> Faults, ImmutableArray<FittedPoint> Fitted, string? NextRecording) : Identification
+    public sealed record Told(ImmutableArray<IdentifiedParameter> Parameters, ImmutableArray<FoundFault> Faults, ImmutableArray<FittedPoint> Fitted, string? NextRecording) : IdentificationAnswer
     {
         /// <summary>Probability from which a fault counts as named.</summary>
         public const double Named = 0.5;
@@ -49,7 +49,7 @@ public abstract record Identification
     /// <summary>There is no stroke in the recording, or too little of one.</summary>
     /// <param name="Reason">Why.</param>
     /// <param name="NextRecording">Which recording would do.</param>
-    public sealed record CannotTell(string Reason, string NextRecording) : Identification;
+    public sealed record CannotTell(string Reason, string NextRecording) : IdentificationAnswer;
 }
 
 /// <summary>Names of the parameters.</summary>
