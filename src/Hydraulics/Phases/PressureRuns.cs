@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+
+namespace Ramwright.Hydraulics.Phases;
+
+/// <summary>Tells from pressure alone when the motor ran: it starts when pressure leaves zero, and stands where pressure no longer climbs.</summary>
+/// <remarks>A pump that stalls against its leaks cannot be told from a motor that stands.</remarks>
+internal static class PressureRuns
+{
+    private const double SlopeLength = 0.04, ShortestPause = 0.2, HighShare = 0.1, StandsShare = 0.01;
+
+    /// <summary>Runs up to a moment: the fall of the relief, or the end.</summary>
+    public static ImmutableArray<MotorRun> Find(SignalGrid pressure, double zero, double endSeconds)
+    {
+        var fine = pressure.Steps(0.01);
+        var end = pressure.IndexOf(endSeconds);
+        var over = Math.Max(6 * pressure.Noise / Math.Sqrt(fine), 0.5e5);
+        var start = 0;
+        while (start < end && !(pressure.Mean(start, start + fine) > zero + over && pressure.Mean(start + (4 * fine), start + (5 * fine)) > zero + over))
+            start++;
+        if (start >= end)
+            return [];
+        var highest = 0.0;
+        for (var i = start; i < end; i++)
+            highest = Math.Max(highest, pressure.Around(i, fine) - zero);
+        var runs = ImmutableArray.CreateBuilder<MotorRun>();
+        var from = pressure.SecondsAt(start);
+        foreach (var (stops, goesOn) in Pauses(pressure, start, end, zero + (HighShare * highest), zero + highest))
+        {
+            runs.Add(new(from, pressure.SecondsAt(stops), 0.05));
+            from = pressure.SecondsAt(goesOn);
+        }
+
+        if (endSeconds > from)
+            runs.Add(new(from, endSeconds, 0.05));
+        return runs.ToImmutable();
+    }
+
+    private static IEnumerable<(int Stops, int GoesOn)> Pauses(SignalGrid pressure, int start, int end, double high, double highest)
+    {
+        var length = pressure.Steps(SlopeLength);
+        var stands = Math.Max(4 * pressure.Noise * Math.Sqrt(2.0 / length), StandsShare * (highest - high) * length * pressure.StepSeconds) / (length * pressure.StepSeconds);
+        var from = -1;
+        for (var i = start + length; i < end; i++)
+        {
+            // Once it pauses, pressure may fall below what counts as high.
+            var pauses = i < end - length && (from >= 0 || pressure.Values[i] > high) && pressure.Slope(i, length) < stands;
+            if (pauses)
+            {
+                from = from < 0 ? i : from;
+            }
+            else if (from >= 0)
+            {
+                if ((i - from) * pressure.StepSeconds >= ShortestPause && i < end - length)
+                    yield return (from, i);
+                from = -1;
+            }
+        }
+    }
+}
