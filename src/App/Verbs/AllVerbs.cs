@@ -17,6 +17,7 @@ internal static class AllVerbs
         new SetVerb(),
         new ProveVerb(),
         new StrokeVerb(),
+        new IdentifyVerb(),
         new SpliceVerb(),
         new InstrumentReadVerb(),
         new InstrumentSimulateVerb(),

@@ -26,6 +26,13 @@ internal static class ExampleFiles
         ["series-09.csv"] = "run;peak_bar;void\n1;701.2;\n2;698.4;\n3;703.0;\n4;655.8;trigger let go too early\n5;699.7;\n6;700.6;\n7;697.9;\n8;702.1;\n9;700.9;\n10;699.1;\n11;701.7;\n12;698.8;\n13;700.4;\n",
     };
 
+    /// <summary>Recorded strokes of the invented reference tool.</summary>
+    public static IReadOnlyDictionary<string, string> Recordings => new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["sound.csv"] = Resource("sound.csv"),
+        ["bypass.csv"] = Resource("bypass.csv"),
+    };
+
     public static IReadOnlyDictionary<string, string> PeakLists { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
     {
         ["memory-1.csv"] = "position,peak_bar\n1,700.1\n2,701.4\n3,699.0\n4,700.3\n",
