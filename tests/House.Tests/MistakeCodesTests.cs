@@ -6,7 +6,7 @@ namespace Ramwright.House.Tests;
 public sealed partial class MistakeCodesTests
 {
     /// <summary>Codes that the model reader puts together from the kind of name: unknown-tool for a tool that is not in the model.</summary>
-    private static readonly string[] PutTogether = ["unknown-tool", "unknown-posture", "unknown-fault"];
+    private static readonly string[] PutTogether = ["unknown-tool", "unknown-posture", "unknown-fault", "unknown-symptom"];
 
     [Fact]
     public void Every_code_in_the_source_has_a_page()
@@ -44,6 +44,7 @@ public sealed partial class MistakeCodesTests
         "ServiceModels" when !path.Contains("/Keys/", StringComparison.Ordinal) => [LastArgument()],
         "Metrology" when path.Contains("/Input/", StringComparison.Ordinal) || path.Contains("/Expressions/", StringComparison.Ordinal) => [LastArgument()],
         "Instruments" or "Hydraulics" when path.EndsWith("Codes.cs", StringComparison.Ordinal) => [Constant()],
+        "Diagnosis" when path.Contains("/Networks/", StringComparison.Ordinal) => [LastArgument()],
         "Proving" => [Property(), Flag()],
         "Setting" => [BeforeWords()],
         "Records" => [BeforeWords()],

@@ -35,6 +35,7 @@ internal static class FindKeys
         WorkKeys.Needs,
         new("tool", Values.Tool, "the shop tool it takes", "gauge"),
         new("live", Values.Flag, "the tool runs under power for it", "true") { Default = "false" },
+        new("instead-of", Values.Symptoms, "symptoms that it shows more exactly; together they count once", "[pressure-decays]"),
         new("outcomes", Values.ById(Outcome, kind: null), "two outcomes or more", "{ falls: { when-sound: 5 % }, holds: { when-sound: 95 % } }") { Required = true },
     ]);
 

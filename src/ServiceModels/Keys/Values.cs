@@ -55,6 +55,8 @@ internal static class Values
 
     public static KeyForm Parts { get; } = ListOf(Named.Part);
 
+    public static KeyForm Symptoms { get; } = ListOf(Named.Symptom);
+
     public static KeyForm Tool { get; } = new ReferenceForm(Named.Tool);
 
     public static KeyForm Posture { get; } = new ReferenceForm(Named.Posture);

@@ -55,6 +55,9 @@ public sealed record Check
     /// <summary>Whether the tool runs under power for it.</summary>
     public bool Live { get; init; }
 
+    /// <summary>Symptoms that it shows more exactly: beside its outcome they do not count again.</summary>
+    public ImmutableArray<SymptomId> InsteadOf { get; init; } = [];
+
     /// <summary>Two outcomes or more; for each fault how likely the outcome is.</summary>
     public ImmutableArray<CheckOutcome> Outcomes { get; init; } = [];
 }

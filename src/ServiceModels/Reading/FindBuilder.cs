@@ -32,6 +32,7 @@ internal static class FindBuilder
         Tool = facts.Tool,
         Cautions = ModelBuilder.CautionsOf(facts),
         Live = facts.Value<bool>("live") ?? false,
+        InsteadOf = [.. facts.List<string>("instead-of").Select(s => new SymptomId(s))],
         Outcomes = [.. facts.Map("outcomes").Select(o => new CheckOutcome(o.Id, Name(o.Id, o.Facts), o.Facts.Value<double>("when-sound") ?? 0, ModelBuilder.CausesOf(o.Facts, "when")))],
     };
 
