@@ -20,13 +20,44 @@ internal sealed class CheckShares
         ranked = [usual, .. check.Outcomes.Where(o => !ReferenceEquals(o, usual)).Reverse()];
         var shares = ranked.Select(o => o.WhenSound).ToArray();
         sound = UpTo(shares);
-        faults = [.. check.Outcomes.SelectMany(o => o.WhenFault.Select(c => c.Fault)).Distinct().Select(f => (place(f), UpTo(SharesWith(f, shares))))];
+        faults = [.. check.Outcomes.SelectMany(o => o.WhenFault.Select(c => c.Fault)).Distinct().Select(f => (place(f), Capped(UpTo(SharesWith(f, shares)))))];
     }
 
     public void Put(NoisyOr problem, string outcome)
     {
         var k = Enumerable.Range(0, ranked.Length).First(r => string.Equals(ranked[r].Id, outcome, StringComparison.Ordinal));
         OrderedOutcome.Put(problem, (k == 0 ? 0 : sound[k - 1], sound[k]), faults.Select(f => (f.Fault, k == 0 ? 0 : f.UpTo[k - 1], f.UpTo[k])));
+    }
+
+    /// <summary>The outcome most usual in a sound tool.</summary>
+    public string Usual => ranked[0].Id;
+
+    /// <summary>How often an outcome comes with exactly these faults, a probability.</summary>
+    public double Share(string outcome, IReadOnlyCollection<int> present)
+    {
+        var k = Enumerable.Range(0, ranked.Length).First(r => string.Equals(ranked[r].Id, outcome, StringComparison.Ordinal));
+        return UpTo(k, present) - (k == 0 ? 0 : UpTo(k - 1, present));
+    }
+
+    private double UpTo(int k, IReadOnlyCollection<int> present)
+    {
+        var product = sound[k];
+        foreach (var (_, upTo) in faults.Where(f => present.Contains(f.Fault)))
+            product *= upTo[k] / sound[k];
+        return product;
+    }
+
+    /// <summary>A fault adds to a sound tool: it makes no outcome stronger than the usual one rarer than it is anyway.</summary>
+    private double[] Capped(double[] upTo)
+    {
+        var least = 1.0;
+        for (var k = upTo.Length - 1; k >= 0; k--)
+        {
+            least = Math.Min(least, upTo[k] / sound[k]);
+            upTo[k] = least * sound[k];
+        }
+
+        return upTo;
     }
 
     private double[] SharesWith(FaultId fault, double[] shares)

@@ -41,18 +41,17 @@ public static class FaultFinder
         ];
     }
 
-    /// <summary>Joint probabilities of exactly some faults: of each set up to three of the likeliest.</summary>
-    internal static List<(int[] Faults, double Probability)> AllSets(NoisyOr problem, NoisyOrPosterior posterior, int from)
+    /// <summary>Probabilities of exactly some faults and no others: none, one, two or three of those given.</summary>
+    internal static List<(int[] Faults, double Probability)> AllSets(NoisyOr problem, NoisyOrPosterior posterior, List<int> likely)
     {
-        var likely = Enumerable.Range(0, problem.Count).OrderByDescending(i => Middle(posterior, i)).Take(from).ToArray();
         var sets = new List<int[]> { Array.Empty<int>() };
-        for (var a = 0; a < likely.Length; a++)
+        for (var a = 0; a < likely.Count; a++)
         {
             sets.Add([likely[a]]);
-            for (var b = a + 1; b < likely.Length; b++)
+            for (var b = a + 1; b < likely.Count; b++)
             {
                 sets.Add([likely[a], likely[b]]);
-                for (var c = b + 1; c < likely.Length; c++)
+                for (var c = b + 1; c < likely.Count; c++)
                     sets.Add([likely[a], likely[b], likely[c]]);
             }
         }
@@ -67,7 +66,7 @@ public static class FaultFinder
 
     private static ImmutableArray<FaultSet> Sets(ServiceModel model, NoisyOr problem, NoisyOrPosterior posterior) =>
     [
-        .. AllSets(problem, posterior, SetsFrom).OrderByDescending(s => s.Probability).Take(MostSets)
+        .. AllSets(problem, posterior, [.. Enumerable.Range(0, problem.Count).OrderByDescending(i => Middle(posterior, i)).Take(SetsFrom)]).OrderByDescending(s => s.Probability).Take(MostSets)
             .Select(s => new FaultSet([.. s.Faults.Select(i => model.Faults[i].Id)], s.Probability)),
     ];
 

@@ -42,6 +42,8 @@ public sealed class FaultNetwork
 
     internal int PlaceOf(FaultId fault) => places[fault];
 
+    internal CheckShares SharesOf(CheckId check) => checks[check].Shares;
+
     /// <summary>The problem that some data pose.</summary>
     internal NoisyOr Problem(IEnumerable<Datum> data)
     {

@@ -32,6 +32,23 @@ internal sealed record MeasurementSpread(ReadingSpread Sound, ImmutableArray<(in
         double NotFarther(ReadingSpread s) => above ? s.UpTo(value + half, scale) : 1 - s.UpTo(value - half, scale);
         double AsFar(ReadingSpread s) => 1 - Nearer(s);
     }
+
+    /// <summary>How often a reading falls below, within and above two standard deviations of a sound tool, with exactly these faults; each side by the faults that move it there.</summary>
+    public (double Below, double Within, double Above) Bands(IReadOnlyCollection<int> present)
+    {
+        var (scale, edge) = (Math.Abs(Sound.Middle) + Sound.Scatter(Sound.Middle), 2 * Sound.Scatter(Sound.Middle));
+        var notBelow = 1 - Sound.UpTo(Sound.Middle - edge, scale);
+        var notAbove = Sound.UpTo(Sound.Middle + edge, scale);
+        foreach (var (_, spread) in WithFault.Where(f => present.Contains(f.Fault)))
+        {
+            if (spread.Middle < Sound.Middle)
+                notBelow *= Math.Min(1, (1 - spread.UpTo(Sound.Middle - edge, scale)) / (1 - Sound.UpTo(Sound.Middle - edge, scale)));
+            else
+                notAbove *= Math.Min(1, spread.UpTo(Sound.Middle + edge, scale) / Sound.UpTo(Sound.Middle + edge, scale));
+        }
+
+        return (1 - notBelow, notBelow * notAbove, notBelow * (1 - notAbove));
+    }
 }
 
 /// <summary>The spreads of a model's measurements, computed when first asked for and kept.</summary>
