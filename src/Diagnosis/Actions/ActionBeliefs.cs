@@ -7,6 +7,7 @@ internal sealed class ActionBeliefs(ActionProblem problem)
     private readonly Dictionary<UInt128, double[]> likely = [];
     private readonly double[] remedyCosts = new double[problem.Remedies.Length];
 
+    /// <summary>By case the probability that all its faults are mended.</summary>
     public double[] Mended(int remedies)
     {
         if (!mended.TryGetValue(remedies, out var by))

@@ -54,8 +54,10 @@ internal sealed class ActionProblem
     public ActionProblem From(ActionState state) =>
         new() { Weights = Weights, Cases = Cases, Remedies = Remedies, Looks = Looks, Opening = Opening, Closing = Closing, Test = Test, GiveUp = GiveUp, Start = state };
 
+    /// <summary>The way in, a number of money units.</summary>
     public double OpenCost(ulong from, ulong opens) => Sum(Opening, opens & ~from);
 
+    /// <summary>The way back, a number of money units.</summary>
     public double CloseCost(ulong open) => Sum(Closing, open);
 
     /// <summary>P(every fault of the case is mended) after some remedies.</summary>

@@ -26,8 +26,10 @@ internal sealed class OpeningCosts(ServiceModel model, Rates rates, ImmutableHas
 
     public IReadOnlyList<NodeId> Nodes => nodes;
 
+    /// <summary>By step a number of money units.</summary>
     public double[] OpeningMoney => [.. opening.Select(m => (double)m)];
 
+    /// <summary>By step a number of money units.</summary>
     public double[] ClosingMoney => [.. closing.Select(m => (double)m)];
 
     /// <summary>Steps that are done at the start.</summary>

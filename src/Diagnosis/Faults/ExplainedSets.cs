@@ -35,6 +35,7 @@ internal static class ExplainedSets
         return wider;
     }
 
+    /// <summary>The transpose of opening; weights are probabilities.</summary>
     public static double[] OpenBack(double[] sets, double leak)
     {
         var half = sets.Length / 2;
@@ -54,6 +55,7 @@ internal static class ExplainedSets
         return kept;
     }
 
+    /// <summary>The transpose of closing; weights are probabilities.</summary>
     public static double[] CloseBack(double[] sets, int bit)
     {
         var half = 1 << bit;
@@ -74,6 +76,7 @@ internal static class ExplainedSets
             first[i] = a * first[i] + b * second[i];
     }
 
+    /// <summary>The sum of products, a probability.</summary>
     public static double Dot(ReadOnlySpan<double> first, ReadOnlySpan<double> second)
     {
         var wide = MemoryMarshal.Cast<double, Vector<double>>(first);

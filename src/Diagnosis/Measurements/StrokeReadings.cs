@@ -8,6 +8,7 @@ internal static class StrokeReadings
     /// <summary>Share of the relief pressure at which a hold is begun, and the charge of a pack, 4 Ah, where no model says it. Both invented.</summary>
     private const double HoldShare = 0.72, PackAmpereSeconds = 4 * 3600;
 
+    /// <summary>In the measurement's SI unit.</summary>
     public static double? Of(QuickMeasurement measurement, StrokeParameters tool) => measurement.Id switch
     {
         "advance-time" => Straight(tool).AdvanceSeconds,

@@ -10,6 +10,7 @@ internal sealed class Factor(int[] scope, int[] counts, double[] cells)
 
     public int[] Counts { get; } = counts;
 
+    /// <summary>Probabilities, or products of such.</summary>
     public double[] Cells { get; } = cells;
 
     /// <summary>The table of a variable, sorted by place, with what is known put in.</summary>
