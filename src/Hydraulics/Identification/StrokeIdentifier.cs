@@ -27,15 +27,15 @@ public static class StrokeIdentifier
         var marks = StrokeMarks.Of(signal, known);
         if (marks.Pulls.Count == 0)
             return new IdentificationAnswer.CannotTell(signal.Amperes is null ? "the pressure never rises" : "the motor never runs", WholeStroke);
+        var (least, most) = reliefWindowPascals ?? FaultNaming.UsualWindow(tool.ReliefPascals);
         if (signal.Pascals is null)
-            return new IdentificationAnswer.CannotTell("no pressure in the recording", "the same stroke with the pressure as well");
+            return CurrentAlone.Read(signal, marks, known, least, most);
         var evidence = StrokeEvidence.Of(signal, signal.Amperes ?? VirtualCurrent.Of(signal, marks, known), marks, known);
         if (marks.Foot < 0 && marks.Pulls.Sum(p => p.Length) * signal.Step < 0.5)
             return new IdentificationAnswer.CannotTell("the motor runs for less than half a second and no pressure is built", WholeStroke);
         var fits = StrokeFit.All(evidence);
         var best = fits.MaxBy(f => f.LogEvidence)!;
         var findings = Findings.Of(evidence, fits, OpeningFit.Of(evidence, best) ?? CoarseOpening.Of(evidence));
-        var (least, most) = reliefWindowPascals ?? FaultNaming.UsualWindow(tool.ReliefPascals);
         return new IdentificationAnswer.Told(ParameterTable.Of(findings), FaultNaming.Of(findings, least, most), Curve(evidence, best), NextRecording.Of(findings));
     }
 
