@@ -24,6 +24,7 @@ internal static class MotorRuns
         if (highest - zero < 10 * current.Noise)
             return [];
         var smooth = Smoothing(current, zero, highest, out var level);
+        var rowNoise = current.Noise * Math.Sqrt(Math.Max(1, recording.RowsPerSecond * current.StepSeconds));
         var runs = ImmutableArray.CreateBuilder<MotorRun>();
         var (from, off) = (-1, 0);
         var within = Math.Max(current.StepSeconds, smooth * current.StepSeconds);
@@ -38,11 +39,11 @@ internal static class MotorRuns
             }
 
             off++;
-            if (from < 0 || (i < current.Length && off < Math.Max(2, current.Steps(ShortestPause))))
+            if (from < 0 || (i < current.Length && off < Math.Max(3, current.Steps(ShortestPause))))
                 continue;
             var end = i - off;
             if ((end - from + 1) * current.StepSeconds >= ShortestRun)
-                runs.Add(Refined(current, recording, new(current.SecondsAt(from), current.SecondsAt(end), within), zero + level, 5 * current.Noise < level));
+                runs.Add(Refined(current, recording, new(current.SecondsAt(from), current.SecondsAt(end), within), zero + level, 5 * rowNoise < level));
             from = -1;
         }
 
@@ -52,7 +53,7 @@ internal static class MotorRuns
     /// <summary>How many steps are averaged so that the running level stands out, and half that level over zero.</summary>
     private static int Smoothing(SignalGrid current, double zero, double highest, out double level)
     {
-        var steps = current.Steps(0.01);
+        var steps = Math.Max(current.Steps(0.01), Math.Min(4, current.Steps(0.04)));
         var least = Math.Max(6 * current.Noise / Math.Sqrt(steps), 0.006 * (highest - zero));
         var drawn = new List<double>();
         for (var i = 0; i < current.Length; i++)
@@ -65,7 +66,7 @@ internal static class MotorRuns
         level = drawn.Count > 0 ? Math.Max(least, 0.5 * drawn[drawn.Count / 10]) : least;
         // A threshold five deviations of a mean away from both sides.
         var needed = Math.Pow(5 * current.Noise / level, 2);
-        return Math.Clamp((int)Math.Ceiling(needed), 1, current.Steps(0.03));
+        return Math.Clamp((int)Math.Ceiling(needed), 1, Math.Max(current.Steps(0.03), 3));
     }
 
     private static double Lowest(SignalGrid current, int looked)

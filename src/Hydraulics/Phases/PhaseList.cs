@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Ramwright.Hydraulics.Phases;
 
 /// <summary>Phases in the making: each begins where the one before ended.</summary>
-internal sealed class PhaseList(double startSeconds)
+internal sealed class PhaseList(double startSeconds, double endSeconds)
 {
     private readonly ImmutableArray<StrokePhase>.Builder _phases = ImmutableArray.CreateBuilder<StrokePhase>();
     private double _from = startSeconds;
@@ -14,6 +14,7 @@ internal sealed class PhaseList(double startSeconds)
     /// <param name="only">Whether the stroke has such a phase.</param>
     public void Add(PhaseKind kind, double toSeconds, bool only = true)
     {
+        toSeconds = Math.Min(toSeconds, endSeconds); // steps of a grid may reach past the last row
         if (!only || !(toSeconds > _from))
             return;
         _phases.Add(new(kind, _phases.Count(p => p.Kind == kind) + 1, _from, toSeconds));
@@ -21,7 +22,7 @@ internal sealed class PhaseList(double startSeconds)
     }
 
     /// <summary>The phases, with what is left up to the end as rest.</summary>
-    public ImmutableArray<StrokePhase> Finish(double endSeconds)
+    public ImmutableArray<StrokePhase> Finish()
     {
         Add(PhaseKind.Rest, endSeconds);
         return _phases.ToImmutable();

@@ -6,12 +6,14 @@ namespace Ramwright.Hydraulics.Phases;
 /// <remarks>A pump that stalls against its leaks cannot be told from a motor that stands.</remarks>
 internal static class PressureRuns
 {
-    private const double SlopeLength = 0.04, ShortestPause = 0.2, HighShare = 0.1, StandsShare = 0.01;
+    private const double SlopeLength = 0.04, LongestSlopeLength = 0.2, ShortestPause = 0.3, HighShare = 0.1, StandsPerSecond = 4e5, FinePascals = 0.6e5;
 
     /// <summary>Runs up to a moment: the fall of the relief, or the end.</summary>
     public static ImmutableArray<MotorRun> Find(SignalGrid pressure, double zero, double endSeconds)
     {
         var fine = pressure.Steps(0.01);
+        while (fine < pressure.Steps(0.05) && pressure.Noise / Math.Sqrt(fine) > FinePascals)
+            fine++;
         var end = pressure.IndexOf(endSeconds);
         var over = Math.Max(6 * pressure.Noise / Math.Sqrt(fine), 0.5e5);
         var start = 0;
@@ -24,7 +26,7 @@ internal static class PressureRuns
             highest = Math.Max(highest, pressure.Around(i, fine) - zero);
         var runs = ImmutableArray.CreateBuilder<MotorRun>();
         var from = pressure.SecondsAt(start);
-        foreach (var (stops, goesOn) in Pauses(pressure, start, end, zero + (HighShare * highest), zero + highest))
+        foreach (var (stops, goesOn) in Pauses(pressure, start, end, zero + (HighShare * highest)))
         {
             runs.Add(new(from, pressure.SecondsAt(stops), 0.05));
             from = pressure.SecondsAt(goesOn);
@@ -35,10 +37,13 @@ internal static class PressureRuns
         return runs.ToImmutable();
     }
 
-    private static IEnumerable<(int Stops, int GoesOn)> Pauses(SignalGrid pressure, int start, int end, double high, double highest)
+    /// <summary>Where pressure stands: the length over which slopes are taken grows until noise makes less than a slow climb.</summary>
+    private static IEnumerable<(int Stops, int GoesOn)> Pauses(SignalGrid pressure, int start, int end, double high)
     {
         var length = pressure.Steps(SlopeLength);
-        var stands = Math.Max(4 * pressure.Noise * Math.Sqrt(2.0 / length), StandsShare * (highest - high) * length * pressure.StepSeconds) / (length * pressure.StepSeconds);
+        while (length < pressure.Steps(LongestSlopeLength) && SlopeNoise(pressure, length) > StandsPerSecond)
+            length++;
+        var stands = Math.Max(StandsPerSecond, SlopeNoise(pressure, length));
         var from = -1;
         for (var i = start + length; i < end; i++)
         {
@@ -50,10 +55,13 @@ internal static class PressureRuns
             }
             else if (from >= 0)
             {
-                if ((i - from) * pressure.StepSeconds >= ShortestPause && i < end - length)
-                    yield return (from, i);
+                // A slope counts as flat when both its halves lie in the pause.
+                if ((i - from + (2 * length)) * pressure.StepSeconds >= ShortestPause && i - from > length / 2 && i < end - length)
+                    yield return (from - length, i + length);
                 from = -1;
             }
         }
     }
+
+    private static double SlopeNoise(SignalGrid pressure, int length) => 4 * pressure.Noise * Math.Sqrt(2.0 / length) / (length * pressure.StepSeconds);
 }

@@ -33,7 +33,7 @@ internal sealed class StrokeAssembly
             }
         }
 
-        _opened = _fall?.TopSeconds ?? (pressure is null ? CurrentMarks.Unloads(current!, runs[^1]) : null);
+        _opened = _fall?.TopSeconds ?? (pressure is null ? CurrentMarks.Unloads(current!, runs[^1], CurrentZero()) : null);
         LeaveOutLater();
     }
 
@@ -46,14 +46,16 @@ internal sealed class StrokeAssembly
         var step = SignalGrid.MedianStep(_recording.Seconds);
         var beginningMissing = _runs[0].FromSeconds <= _recording.Seconds[0] + (3 * step);
         var endMissing = _opened is null ? Last.ToSeconds >= _end - (3 * step) : _fall is { } fall && fall.FootSeconds >= _end - 0.01;
-        _phases = new(_recording.Seconds[0]);
+        _phases = new(_recording.Seconds[0], _end);
         Begin(beginningMissing);
         var kinks = _pressure is not null ? PressureKinks.Find(_pressure, UpToRelief()) : FromCurrent();
+        if (RunsDry(kinks))
+            kinks = kinks with { Closed = null, HasConnector = true };
         Kinks(kinks);
         Runs(kinks);
         End();
         Warn(step);
-        var segments = new StrokeSegments(_phases.Finish(_end), [.. _events.OrderBy(e => e.Seconds)], _standstill, [.. _notes]);
+        var segments = new StrokeSegments(_phases.Finish(), [.. _events.OrderBy(e => e.Seconds)], _standstill, [.. _notes]);
         return (beginningMissing, endMissing) switch
         {
             (false, false) => new Segmentation.WholeStroke(segments),
@@ -160,9 +162,24 @@ internal sealed class StrokeAssembly
             _phases.Add(PhaseKind.Hold, _end);
     }
 
+    /// <summary>Whether the load began, and the motor then turns as easily as in the advance: the pump delivers nothing any more, and whether the dies closed is not to be seen.</summary>
+    private bool RunsDry(PressureKinks kinks)
+    {
+        if (_opened is not null || _current is null || kinks is not { HasConnector: false, Touched: { } touched } || _runs[0].FromSeconds + 0.5 > touched)
+            return false;
+        var advance = _current.Mean(_current.IndexOf(_runs[0].FromSeconds + 0.25), _current.IndexOf(touched - 0.02)) - CurrentZero();
+        var last = _current.Mean(_current.IndexOf(Last.ToSeconds - 0.15), _current.IndexOf(Last.ToSeconds - 0.02)) - CurrentZero();
+        if (Last.ToSeconds - touched < 0.5 || last > 1.3 * advance)
+            return false;
+        _notes.Add(new(PhaseNoteKind.RunsDry, "the motor ends as lightly loaded as in the advance: the pump gives no more oil, and whether the dies closed is not to be seen"));
+        return true;
+    }
+
+    private double CurrentZero() => _standstill?.Current?.Zero ?? StrokeParting.Lowest(_current!);
+
     private PressureKinks FromCurrent()
     {
-        var loads = CurrentMarks.Loads(_current!, UpToRelief());
+        var loads = CurrentMarks.Loads(_current!, UpToRelief(), CurrentZero());
         return new(loads, loads, HasConnector: false, 0.06);
     }
 

@@ -9,7 +9,7 @@ namespace Ramwright.Hydraulics.Phases;
 /// </summary>
 public static class StrokeParting
 {
-    private const double LeastPascals = 3e5;
+    private const double LeastPascals = 3e5, Look = 0.05;
 
     /// <summary>Parts a recording.</summary>
     /// <param name="recording">100 to 20,000 rows a second, not yet corrected for zero or lag.</param>
@@ -25,12 +25,12 @@ public static class StrokeParting
         if (runs.IsEmpty && pressure is not null)
         {
             var zero = Lowest(pressure);
-            if (pressure.Values.Max() - zero < Math.Max(LeastPascals, 10 * pressure.Noise))
+            if (Highest(pressure) - zero < LeastPascals + (3 * pressure.Noise / Math.Sqrt(pressure.Steps(Look))))
                 return new Segmentation.NoStroke(current is null ? "pressure never leaves its noise" : "neither pressure nor current leaves its noise");
             if (current is not null)
                 notes.Add(new(PhaseNoteKind.MotorNotSeen, "current shows no motor that runs; phases were told by pressure alone"));
             var fall = ReliefFall.Find(pressure, 0, pressure.Length, zero);
-            runs = PressureRuns.Find(pressure, zero, fall?.TopSeconds ?? pressure.SecondsAt(pressure.Length - 1));
+            runs = PressureRuns.Find(pressure, zero, fall?.TopSeconds ?? recording.Seconds[^1]);
             current = null;
             if (runs.IsEmpty)
                 return new Segmentation.NoStroke("pressure never climbs");
@@ -43,9 +43,19 @@ public static class StrokeParting
         return new StrokeAssembly(recording, pressure, current, runs, notes).Finish();
     }
 
+    private static double Highest(SignalGrid pressure)
+    {
+        var length = pressure.Steps(Look);
+        var highest = double.NegativeInfinity;
+        for (var i = 0; i + length <= pressure.Length; i++)
+            highest = Math.Max(highest, pressure.Mean(i, i + length));
+        return highest;
+    }
+
+    /// <summary>Lowest mean over 50 ms, in pascals.</summary>
     internal static double Lowest(SignalGrid pressure)
     {
-        var length = pressure.Steps(0.05);
+        var length = pressure.Steps(Look);
         var lowest = double.PositiveInfinity;
         for (var i = 0; i + length <= pressure.Length; i++)
             lowest = Math.Min(lowest, pressure.Mean(i, i + length));

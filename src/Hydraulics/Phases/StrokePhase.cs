@@ -87,6 +87,9 @@ public enum PhaseNoteKind
     /// <summary>The motor stopped before the relief opened.</summary>
     GivenUp,
 
+    /// <summary>The pump gives no more oil.</summary>
+    RunsDry,
+
     /// <summary>The recording ends before the ram is home.</summary>
     EndsInReturn,
 

@@ -30,7 +30,7 @@ internal sealed class RowReader(TableShape shape, TableColumns columns, MistakeL
         var holdsNothing = double.IsNaN(pressure) && double.IsNaN(current);
         if (!TrySeconds(line, cells[..count], out var seconds))
         {
-            if (holdsNothing || columns.Time.Index >= count || line[cells[columns.Time.Index]].IsEmpty)
+            if (holdsNothing || columns.Time.Index >= count || !line[cells[columns.Time.Index]].ContainsAnyInRange('0', '9'))
                 return PassOver(number);
             return isUnended || Bad(line, number, cells[columns.Time.Index], "time");
         }
