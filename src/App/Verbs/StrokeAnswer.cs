@@ -3,8 +3,10 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using Ramwright.App.CommandLine;
+using Ramwright.App.Papers;
+using Ramwright.Hydraulics.Phases;
+using Ramwright.Hydraulics.Recordings;
 using Ramwright.Hydraulics.Strokes;
-using Ramwright.Metrology.Quantities;
 using Ramwright.Paper.Charts;
 using Ramwright.ServiceModels.Model;
 
@@ -41,14 +43,16 @@ internal static class StrokeAnswer
         });
     }
 
-    /// <summary>What the picture shows.</summary>
-    public static StrokeChartInput Chart(ServiceModel model, Stroke stroke) => new()
+    /// <summary>What the picture shows: the simulated recording, with the phases that are found in it and the events of the simulation.</summary>
+    public static StrokeChartInput Chart(ServiceModel model, Stroke stroke)
     {
-        Tool = model.Tool.Name,
-        Rows = [.. stroke.Samples.Select(s => (s.Seconds, Pressure.FromPascals(s.ReadingPascals), s.Amperes))],
-        Moments = [.. stroke.Events.Where(IsShown).Take(12).Select(e => (e.Seconds, Words(e.Kind)))],
-        Window = model.Limits.Pressure,
-    };
+        var recording = new Recording([.. stroke.Samples.Select(s => s.Seconds)], [.. stroke.Samples.Select(s => s.ReadingPascals)], [.. stroke.Samples.Select(s => s.Amperes)]);
+        var segments = StrokeParting.Of(recording) switch { Segmentation.WholeStroke whole => whole.Segments, Segmentation.HalfStroke half => half.Segments, _ => null };
+        return RecordingPicture.Of(model.Tool.Name, recording, segments, model.Limits.Pressure) with
+        {
+            Moments = [.. stroke.Events.Where(IsShown).Take(12).Select(e => (e.Seconds, Words(e.Kind)))],
+        };
+    }
 
     private static string Text(ServiceModel model, Stroke stroke, ImmutableArray<string> assumed)
     {
