@@ -124,10 +124,11 @@ internal sealed class StrokeChartLayout
             sketch.Line(Ink.Rule, x, currentBottom, x, currentBottom + (size * 0.35));
             var words = s.ToString(time.IsEven ? "0.##" : "0.00", CultureInfo.InvariantCulture);
             var half = 0.5 * Typeface.Regular.WidthOf(words, size * 0.9);
-            if (x - half < taken + (size * 0.4))
+            var middle = Math.Min(x, input.Width - half);
+            if (middle - half < taken + (size * 0.4))
                 continue;
-            taken = x + half;
-            sketch.Text(Ink.Word, x, currentBottom + (size * 1.45), words, size * 0.9, Anchor.Middle);
+            taken = middle + half;
+            sketch.Text(Ink.Word, middle, currentBottom + (size * 1.45), words, size * 0.9, Anchor.Middle);
         }
 
         sketch.Text(Ink.QuietWord, right, currentBottom + (size * 2.7), time.IsEven ? "seconds" : "seconds, stretched where much happens", size * 0.9, Anchor.End);

@@ -78,6 +78,19 @@ public sealed class AsLoggersWrite
         Same(Taken(Written("time_s;pressure_mA;current_A", r => string.Join(';', Cell(r.Seconds, "."), Cell(4 + (r.Bar * 0.016), "."), Cell(r.Amperes, "."))), new() { PressureScale = loop }));
     }
 
+    [Theory]
+    [InlineData("# pressure sensor 250 bar/V with 0.5 V at zero: 0.5 V = 0 bar, 4.5 V = 1000 bar; clamp 10 mV/A", "time_s;pressure [V];current [mV]", 0.004, 0.5, 10)]
+    [InlineData("Pressure: 0-10 V = 0-1000 bar\nCurrent: 20 A per V", "time_s;pressure_V;current_V", 0.01, 0, 0.05)]
+    [InlineData("p 4..20 mA -> 0..1000 bar", "time_s;p (mA);current_A", 0.016, 4, 1)]
+    [InlineData("1 V = 100 bar, 1 V = 50 A", "time_s;pressure/V;current/V", 0.01, 0, 0.02)]
+    [InlineData("x", "time_s;pressure (100 bar/V);current (10 mV/A)", 0.01, 0, 10)]
+    public void A_scale_written_above_the_rows_is_taken_with_a_note(string above, string header, double perBar, double atZero, double perAmpere)
+    {
+        var taken = Taken(Written(above + "\n" + header, r => string.Join(';', Cell(r.Seconds, "."), Cell(atZero + (perBar * r.Bar), "."), Cell(perAmpere * r.Amperes, "."))));
+        Same(taken);
+        Assert.Contains(taken.Notes, n => n.Kind == RecordingNoteKind.Converted && n.Words.StartsWith("the scale of 'p", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Without_a_header_time_pressure_and_current_are_told_by_their_shape_and_it_is_said()
     {

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using Ramwright.Hydraulics.Recordings;
 using Ramwright.Metrology.Input;
-using Ramwright.Metrology.Input.Tables;
 
 namespace Ramwright.Hydraulics.Tests.Recordings;
 

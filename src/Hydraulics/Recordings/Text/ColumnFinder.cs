@@ -129,6 +129,13 @@ internal sealed class ColumnFinder(IReadOnlyList<TextLine> head, TableShape shap
         var name = _header?.Names[index] ?? new ColumnName($"column {index + 1}", null, null, "");
         var wanted = signal == RecordingSignal.Pressure ? Dimension.Pressure : Dimension.Current;
         var unit = statedUnit is { } u ? new WrittenUnit(u, Absolute: false) : name.Unit;
+        if (scale is null && (unit is null || unit.Value.Unit.Dimension != wanted) && HeadScale.Find(head, shape.FirstRow, wanted) is { } above)
+        {
+            scale = above.Scale;
+            unit ??= name.UnitText.Length > 0 ? new WrittenUnit(above.Signal, Absolute: false) : null;
+            notes.Add(new(RecordingNoteKind.Converted, $"the scale of '{Showable.Short(name.Text)}' was taken from line {above.Line}", above.Line));
+        }
+
         if (unit is null && name.UnitText.Length > 0 && scale is null)
         {
             mistakes.Add(Top, new Field("", Math.Max(1, Top.Text.IndexOf(name.Text, StringComparison.Ordinal) + 1), Math.Max(1, name.Text.Length), Quoted: false), RecordingCodes.UnknownUnit,

@@ -50,7 +50,7 @@ internal sealed record ColumnName(string Text, RecordingSignal? Says, WrittenUni
         (_, Dimension.Current) => RecordingSignal.Current,
         (RecordingSignal.Current, Dimension.Voltage) => RecordingSignal.Current,
         (_, not null) => null,
-        _ => UnitText.Length == 0 || Says == RecordingSignal.Pressure ? Says : null, // a pressure in an unknown unit is a mistake; a t in °C is no time
+        _ => UnitText.Length == 0 || Says != RecordingSignal.Time ? Says : null, // a pressure in an unknown unit is a mistake; a t in °C is no time
     };
 
     private static RecordingSignal? Role(List<string> words)
