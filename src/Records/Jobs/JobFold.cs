@@ -45,6 +45,8 @@ internal static class JobFold
         StateSigned x => s with { SafeStates = s.SafeStates.Add(e.With(x)), Done = s.Done.Add(x.State) },
         FindingRecorded x => s with { Findings = s.Findings.Add(e.With(x)) },
         MeasurementRecorded x => s with { Measurements = s.Measurements.Add(e.With(x)) },
+        CheckMade x => s with { Checks = s.Checks.RemoveAll(c => c.What.Check == x.Check).Add(e.With(x)) },
+        StrokeRecorded x => s with { Strokes = s.Strokes.Add(e.With(x)) },
         AsFoundRead x => UnderPower(s) with { AsFound = s.AsFound.Add(e.With(x)) },
         TargetsChosen x => s with { Targets = e.With(x) },
         StripPlanned x => s with { Strip = new(e.With(x)) },

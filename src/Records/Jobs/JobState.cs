@@ -36,6 +36,13 @@ public sealed record JobState
 
     public ImmutableList<Entry<FindingRecorded>> Findings { get; init; } = [];
     public ImmutableList<Entry<MeasurementRecorded>> Measurements { get; init; } = [];
+
+    /// <summary>Checks made, each with its last outcome.</summary>
+    public ImmutableList<Entry<CheckMade>> Checks { get; init; } = [];
+
+    /// <summary>Recordings taken to the job; the last one counts in diagnosis.</summary>
+    public ImmutableList<Entry<StrokeRecorded>> Strokes { get; init; } = [];
+
     public ImmutableList<Entry<AsFoundRead>> AsFound { get; init; } = [];
     public Entry<TargetsChosen>? Targets { get; init; }
     public StripState? Strip { get; init; }

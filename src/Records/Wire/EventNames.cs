@@ -16,6 +16,8 @@ public static class EventNames
         ["state-signed/1"] = typeof(StateSigned),
         ["finding-recorded/1"] = typeof(FindingRecorded),
         ["measurement-recorded/1"] = typeof(MeasurementRecorded),
+        ["check-made/1"] = typeof(CheckMade),
+        ["stroke-recorded/1"] = typeof(StrokeRecorded),
         ["as-found-read/1"] = typeof(AsFoundRead),
         ["targets-chosen/1"] = typeof(TargetsChosen),
         ["strip-planned/1"] = typeof(StripPlanned),

@@ -24,6 +24,14 @@ internal static class EventSamples
         new StateSigned(new("battery-removed")),
         new FindingRecorded(new SymptomId("oil-at-rod"), null, Seen: false),
         new MeasurementRecorded("held after one minute", MeasuredValue.Of(Pressure.FromBar(512.5)), Gauge, "oil 31 °C"),
+        new MeasurementRecorded("trigger to dies closed", MeasuredValue.Of(TimeSpan.FromSeconds(4.1)), null, null) { Reading = "advance-time" },
+        new CheckMade(new("hold"), "falls", "60 bar in a minute"),
+        new StrokeRecorded("stroke-3.csv", new('d', 64), TimeSpan.FromMilliseconds(4))
+        {
+            PressureColumn = "p2", PressureScale = "100 bar/V",
+            Figures = [new("reliefOpening", 698.5, 696.25, 700.75, "bar"), new("pumpFill", 0.75, 0.74, 0.76, "")],
+            Faults = [new(new("low-fill"), 0.97, 400)], Shows = [new("slow")], Measures = ["advance-time"],
+        },
         new AsFoundRead([Pressure.FromBar(650), Pressure.FromBar(651.5)], Gauge, null),
         new TargetsChosen([new("seal-ram")], "pressure falls at rest"),
         new StripPlanned([new("ram")], [new("battery-removed")], Plan()),

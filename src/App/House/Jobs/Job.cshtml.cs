@@ -24,7 +24,7 @@ public sealed class JobPage(Bench bench) : BenchPage(bench)
 
     /// <summary>Entries that somebody may still take back by hand: notes, findings and measurements, not what other acts stand on.</summary>
     public bool MayCorrect(Entry<JobEvent> entry) => Job.IsOpen && !Job.Corrected.Contains(entry.Number)
-        && entry.What is FindingRecorded or MeasurementRecorded or NoteWritten or AsFoundRead;
+        && entry.What is FindingRecorded or MeasurementRecorded or CheckMade or StrokeRecorded or NoteWritten or AsFoundRead;
 
     public override Sheet Sheet => new()
     {

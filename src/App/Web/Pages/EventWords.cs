@@ -13,6 +13,8 @@ public static class EventWords
         FindingRecorded { Seen: true } x => $"seen: {x.Text ?? x.Symptom?.Value.Replace('-', ' ')}",
         FindingRecorded x => $"looked for, not seen: {x.Text ?? x.Symptom?.Value.Replace('-', ' ')}",
         MeasurementRecorded x => $"measured: {x.What}",
+        CheckMade x => $"checked: {x.Check.Value.Replace('-', ' ')}, {x.Outcome.Replace('-', ' ')}",
+        StrokeRecorded x => $"recording read: {x.FileName}",
         AsFoundRead x => $"as found: {x.Peaks.Length} {(x.Peaks.Length == 1 ? "run" : "runs")} read",
         TargetsChosen { Parts.IsEmpty: true } => "decided: nothing to strip",
         TargetsChosen x => $"decided what to free: {string.Join(", ", x.Parts.Select(p => p.Value.Replace('-', ' ')))}",

@@ -15,7 +15,7 @@ public static class Figures
     public static IReadOnlyList<FormUnit> Units { get; } =
     [
         new("bar", MeasuredKind.Pressure, 1e5), new("psi", MeasuredKind.Pressure, 6894.757293168361), new("MPa", MeasuredKind.Pressure, 1e6),
-        new("s", MeasuredKind.Time, 1), new("min", MeasuredKind.Time, 60), new("A", MeasuredKind.Current, 1), new("V", MeasuredKind.Voltage, 1),
+        new("s", MeasuredKind.Time, 1), new("ms", MeasuredKind.Time, 1e-3), new("min", MeasuredKind.Time, 60), new("A", MeasuredKind.Current, 1), new("V", MeasuredKind.Voltage, 1),
         new("mm", MeasuredKind.Length, 1e-3), new("in", MeasuredKind.Length, 0.0254), new("kN", MeasuredKind.Force, 1e3), new("N", MeasuredKind.Force, 1),
         new("lbf", MeasuredKind.Force, 4.4482216152605), new("N·m", MeasuredKind.Torque, 1), new("lbf·ft", MeasuredKind.Torque, 1.3558179483314004), new("lbf·in", MeasuredKind.Torque, 0.1129848290276167),
         new("ml", MeasuredKind.Volume, 1e-6), new("°C", MeasuredKind.Temperature, 1, 273.15), new("°F", MeasuredKind.Temperature, 5.0 / 9, 459.67 * 5 / 9), new("pieces", MeasuredKind.Count, 1),
