@@ -8,6 +8,7 @@ using Ramwright.App.Papers;
 using Ramwright.App.Papers.Check;
 using Ramwright.App.Stations.Arrive;
 using Ramwright.App.Stations.Find;
+using Ramwright.App.Stations.Find.Recordings;
 using Ramwright.App.Stations.Plan;
 using Ramwright.App.Stations.Price;
 using Ramwright.App.Stations.Prove;
@@ -72,6 +73,9 @@ public static class WebHost
             services.AddHostedService<DemoFiller>();
         services.AddSingleton<ArriveStation>();
         services.AddSingleton<FindStation>();
+        services.AddSingleton<Diagnosing>();
+        services.AddSingleton<StrokeReader>();
+        services.AddSingleton(new StrokeFiles(Path.Combine(options.DataFolder, "recordings")));
         services.AddSingleton<PlanStation>();
         services.AddSingleton<PriceStation>();
         services.AddSingleton<StripStation>();

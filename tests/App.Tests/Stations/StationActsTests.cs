@@ -25,8 +25,9 @@ public sealed class StationActsTests
     private static readonly (Station At, string Name, Func<TestShop, Signature, Task<ActAnswer>> Act, string? Empty)[] Acts =
     [
         (Station.Arrive, "sign safe", (s, by) => new ArriveStation(s.Bench).SignSafeAsync(by, s.Job, new NodeId("no-such-state")), "'no-such-state' is no state that makes this tool safe."),
-        (Station.Find, "seen", (s, by) => new FindStation(s.Bench).RecordSeenAsync(by, s.Job, [], [], " "), "Nothing was ticked or written."),
+        (Station.Find, "seen", (s, by) => new FindStation(s.Bench).RecordSeenAsync(by, s.Job, [], [], " "), "Nothing new was ticked or written."),
         (Station.Find, "measured", (s, by) => new FindStation(s.Bench).RecordMeasurementAsync(by, s.Job, "", MeasuredValue.Of(Pressure.FromBar(1)), null, null), "Say what was measured."),
+        (Station.Find, "checked", (s, by) => new FindStation(s.Bench).RecordCheckAsync(by, s.Job, new CheckId("hold"), "no-such-outcome", null), "Say how the check came out."),
         (Station.Find, "as found", (s, by) => new FindStation(s.Bench).RecordAsFoundAsync(by, s.Job, [], null), "No run was written down."),
         (Station.Find, "decide", (s, by) => new FindStation(s.Bench).DecideAsync(by, s.Job, [], [], null), "Say what is wrong, or why nothing is."),
         (Station.Plan, "take on", (s, by) => new PlanStation(s.Bench, s.Archive).TakeOnAsync(by, s.Job, ImmutableHashSet<NodeId>.Empty), "There is no plan to take on."),

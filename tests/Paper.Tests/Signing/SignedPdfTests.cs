@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using Ramwright.Paper.Signing;
-using Ramwright.Paper.Tests.Saltmarsh;
 
 namespace Ramwright.Paper.Tests.Signing;
 
@@ -89,26 +88,6 @@ public sealed partial class SignedPdfTests
         Assert.IsType<PaperAnswer.Altered>(PaperCheck.Of([.. Pdf, .. "\n%%EOF\n"u8], Signed.List));
         Assert.IsType<PaperAnswer.Altered>(PaperCheck.Of(Pdf.AsSpan(0, Pdf.Length - 1), Signed.List));
         Assert.IsType<PaperAnswer.Unknown>(PaperCheck.Of(Sheets.WrittenFiles.Render("proof", Paper.Sheets.PaperSize.A4, Metrology.Text.UnitSystem.Metric), Signed.List));
-    }
-
-    // A quiet machine makes and signs a report in 23 ms, and the sheet alone, without its code, in 13. Others may be at work, so the measure is the sheet, in turn.
-    [Fact]
-    public void A_signed_report_takes_less_than_four_sheets_alone()
-    {
-        _ = Pdf;
-        var (sheet, signed) = (TimeSpan.MaxValue, TimeSpan.MaxValue);
-        for (var i = 0; i < 7; i++)
-        {
-            var watch = System.Diagnostics.Stopwatch.StartNew();
-            Sheets.WrittenFiles.Render("proof", Paper.Sheets.PaperSize.A4, Metrology.Text.UnitSystem.Metric);
-            sheet = watch.Elapsed < sheet ? watch.Elapsed : sheet;
-            watch.Restart();
-            SignedReport.Of(Proofs.Report, Paper.Sheets.PaperSize.A4, Metrology.Text.UnitSystem.Metric, Signed.Key);
-            signed = watch.Elapsed < signed ? watch.Elapsed : signed;
-        }
-
-        TestContext.Current.TestOutputHelper?.WriteLine($"best of seven: sheet {sheet.TotalMilliseconds:0} ms, signed {signed.TotalMilliseconds:0} ms");
-        Assert.True(signed < 4 * sheet, $"signed {signed.TotalMilliseconds:0} ms, the sheet alone {sheet.TotalMilliseconds:0} ms");
     }
 
     [GeneratedRegex(@"/ByteRange\[0+ (\d+) (\d+) \d+\]")]

@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
+using Ramwright.App.Stations.Find.Recordings;
 using Ramwright.App.Web.Pages;
+using Ramwright.Diagnosis.Recordings;
+using Ramwright.Hydraulics.Identification;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Records.Events;
 using Ramwright.Records.Ids;
@@ -15,13 +18,13 @@ public sealed class FindStation(Bench bench)
     {
         List<JobEvent> events =
         [
-            .. seen.Select(s => new FindingRecorded(s, null, Seen: true)),
-            .. notSeen.Select(s => new FindingRecorded(s, null, Seen: false)),
+            .. seen.Where(s => Last(at, s) != true).Select(s => new FindingRecorded(s, null, Seen: true)),
+            .. notSeen.Where(s => Last(at, s) != false).Select(s => new FindingRecorded(s, null, Seen: false)),
         ];
         if (!string.IsNullOrWhiteSpace(text))
             events.Add(new FindingRecorded(null, text.Trim(), Seen: true));
         return events.Count == 0
-            ? Refused("text", "Nothing was ticked or written.", "Say of one thing at least whether it is to be seen, or go on to what to work on.")
+            ? Refused("text", "Nothing new was ticked or written.", "Say of one thing at least whether it is to be seen, or go on to what to work on.")
             : at.WriteAsync(signature, events);
     });
 
@@ -53,6 +56,33 @@ public sealed class FindStation(Bench bench)
             ? Refused("why", "Say what is wrong, or why nothing is.", "One line for the report, such as: seal of the ram leaks.")
             : at.WriteAsync(signature, new TargetsChosen(targets, reason), new StationReached(StationOrder.After(at.Shelved.Level, !targets.IsEmpty, Station.Find), null));
     });
+
+    /// <summary>The outcome of a check; a check made again counts with its last outcome.</summary>
+    public Task<ActAnswer> RecordCheckAsync(Signature signature, JobId id, CheckId check, string? outcome, string? note) => AtFind(signature, id, at =>
+        at.Model.Checks.FirstOrDefault(c => c.Id == check) is { } known && known.Outcomes.Any(o => o.Id == outcome)
+            ? at.WriteAsync(signature, new CheckMade(check, outcome!, string.IsNullOrWhiteSpace(note) ? null : note.Trim()))
+            : Refused("outcome", "Say how the check came out.", "One of the outcomes is pressed."));
+
+    /// <summary>The readings of a quick measurement, all at once.</summary>
+    public Task<ActAnswer> RecordReadingsAsync(Signature signature, JobId id, IReadOnlyList<MeasurementRecorded> readings) => AtFind(signature, id, at => at.WriteAsync(signature, readings));
+
+    /// <summary>What a recording says, as one entry with the hash of its file.</summary>
+    public Task<ActAnswer> RecordStrokeAsync(Signature signature, JobId id, string fileName, string sha256, SaidOfRecording said, StrokeRead read) => AtFind(signature, id, at =>
+    {
+        var told = read.Answer as IdentificationAnswer.Told;
+        var evidence = told is null ? null : RecordedStroke.Evidence(at.Model, told);
+        return at.WriteAsync(signature, new StrokeRecorded(fileName.Length > 120 ? fileName[..120] : fileName, sha256, said.Response)
+        {
+            PressureColumn = said.Column,
+            PressureScale = said.Scale,
+            Figures = told is null ? [] : [.. told.Parameters.Where(p => p.Identified && double.IsFinite(p.Low) && double.IsFinite(p.High)).Select(p => new RecordedFigure(p.Name, p.Value, p.Low, p.High, p.Unit == "fraction" ? "" : p.Unit))],
+            Faults = told is null ? [] : [.. told.Faults.Select(f => new RecordedFault(new(f.Id), f.Probability, evidence!.Factors.GetValueOrDefault(new(f.Id), 1)))],
+            Shows = evidence is null ? [] : [.. evidence.Shows],
+            Measures = evidence is null ? [] : [.. evidence.Measures],
+        });
+    });
+
+    private static bool? Last(JobAtBench at, SymptomId symptom) => at.Job.Findings.FindLast(f => f.What.Symptom == symptom)?.What.Seen;
 
     private Task<ActAnswer> AtFind(Signature signature, JobId id, Func<JobAtBench, Task<ActAnswer>> act) => JobAtBench.ActAsync(bench, signature, id, Station.Find, act);
 
