@@ -7,6 +7,9 @@ namespace Ramwright.Diagnosis.Faults;
 /// <summary>The fault network of a service model: rates, symptoms, checks, quick measurements. Made once for a model and used for many tools; safe for several threads.</summary>
 public sealed class FaultNetwork
 {
+    /// <summary>Leaks that are one bypass to hydraulics, told apart by looking only; the first is what a recording calls it.</summary>
+    private static readonly string[] OneBypass = ["bypass-leaks", "release-leaks", "release-open", "hose-leaks", "relief-seat-damaged"];
+
     private readonly ImmutableDictionary<FaultId, int> places;
     private readonly ImmutableDictionary<SymptomId, Symptom> symptoms;
     private readonly ImmutableDictionary<CheckId, (Check Check, CheckShares Shares)> checks;
@@ -45,12 +48,23 @@ public sealed class FaultNetwork
     internal CheckShares SharesOf(CheckId check) => checks[check].Shares;
 
     /// <summary>The problem that some data pose.</summary>
-    internal NoisyOr Problem(IEnumerable<Datum> data)
+    internal NoisyOr Problem(IEnumerable<Datum> data) => Problem(data, rates);
+
+    internal NoisyOr Problem(IEnumerable<Datum> data, double[] priors)
     {
-        var problem = new NoisyOr(rates);
+        var problem = new NoisyOr(priors);
         foreach (var datum in data)
             Put(problem, datum);
         return problem;
+    }
+
+    /// <summary>A ratio for one fault; a leak that hydraulics cannot tell from others is there if any of these is.</summary>
+    private void Put(NoisyOr problem, FaultId fault, double factor)
+    {
+        if (fault.Value == OneBypass[0] && factor > 1)
+            problem.Positives.Add(new(1 / factor, [.. OneBypass.Where(f => places.ContainsKey(new(f))).Select(f => (places[new(f)], 1.0))]));
+        else
+            problem.Weigh(places[fault], factor);
     }
 
     private void Put(NoisyOr problem, Datum datum)
@@ -75,7 +89,7 @@ public sealed class FaultNetwork
                 break;
             case Datum.Recorded recorded:
                 foreach (var (fault, factor) in recorded.Recording.Factors.Where(f => places.ContainsKey(f.Key)))
-                    problem.Weigh(places[fault], factor);
+                    Put(problem, fault, factor);
                 break;
             default:
                 throw new InvalidOperationException("A datum is seen, not seen, checked, measured or recorded.");

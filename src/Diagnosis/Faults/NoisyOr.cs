@@ -49,6 +49,9 @@ internal sealed class NoisyOr
         LogConstant += Math.Log(sum);
     }
 
+    /// <summary>Takes a fault as known to be there or not; the probability of that is not counted.</summary>
+    public void Fix(int fault, bool there) => (Present[fault], Absent[fault]) = there ? (1, 0) : (0, 1);
+
     /// <summary>P(exactly these faults, e), as a logarithm.</summary>
     public double LogJoint(IReadOnlySet<int> faults)
     {
