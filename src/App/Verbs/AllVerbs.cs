@@ -16,6 +16,7 @@ internal static class AllVerbs
         new PartsVerb(),
         new SetVerb(),
         new ProveVerb(),
+        new DiagnoseVerb(),
         new StrokeVerb(),
         new IdentifyVerb(),
         new SpliceVerb(),
@@ -34,6 +35,7 @@ internal static class AllVerbs
         new KeysBackupVerb(),
         new KeysRestoreVerb(),
         new KernelFactorVerb(),
+        new KernelNetworkVerb(),
         new CompletionsVerb(),
     ];
 }

@@ -39,6 +39,21 @@ internal static class ExampleFiles
         ["memory-2.csv"] = "position,peak_bar\n1,698.7\n2,700.1\n3,701.4\n4,699.0\n5,700.3\n",
     };
 
+    /// <summary>A network of our own in the manner of the textbooks' burglar alarm; its figures are made up.</summary>
+    public static IReadOnlyDictionary<string, string> Networks { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["alarm-call.bif"] = """
+            network alarm_call { }
+            variable burglary { type discrete [2] { yes, no }; }
+            variable alarm { type discrete [2] { yes, no }; }
+            variable call { type discrete [2] { yes, no }; }
+            probability (burglary) { table 0.002, 0.998; }
+            probability (alarm | burglary) { (yes) 0.94, 0.06; (no) 0.003, 0.997; }
+            probability (call | alarm) { (yes) 0.9, 0.1; (no) 0.02, 0.98; }
+
+            """,
+    };
+
     private static string Resource(string name)
     {
         using var stream = typeof(ExampleFiles).Assembly.GetManifestResourceStream("examples/" + name) ?? throw new InvalidOperationException($"The example {name} is not bundled.");
