@@ -72,7 +72,7 @@ public sealed class FindStationTests
         Assert.Equal("bypass-leaks", weighed.Report.Faults[0].Fault.Value);
         Assert.True(weighed.Report.Faults[0].Probability > 0.9);
         Assert.Single(weighed.Report.LeftOut); // the decay that was seen is the same as the pause that was recorded
-        Assert.Contains("<svg", StrokePicture.Of(read!, ModelOf(shop), UnitSystem.Metric), StringComparison.Ordinal);
+        Assert.Contains("<svg", StrokePicture.Of(read!, ModelOf(shop), UnitSystem.Metric).Narrow, StringComparison.Ordinal);
     }
 
     [Fact]

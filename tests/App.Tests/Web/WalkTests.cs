@@ -185,7 +185,7 @@ public sealed partial class WalkTests
         await page.WaitForLoadStateAsync(LoadState.Load);
         await LookAsync(page, "recording, read");
         Assert.Contains("Ram seal or relief seat leaks", await page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
-        Assert.Equal(1, await page.Locator("figure.stroke svg").CountAsync());
+        Assert.Equal(1, await page.Locator("figure.stroke .broad svg").CountAsync());
         await page.GotoAsync($"/jobs/{job}/find/decide");
         await LookAsync(page, "decide, proposed");
         Assert.True(await page.Locator("input[name=remedy][value=reseal-ram]").IsCheckedAsync());

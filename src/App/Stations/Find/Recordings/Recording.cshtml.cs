@@ -21,7 +21,7 @@ public sealed class RecordingPage(Bench bench, FindStation station, StrokeFiles 
     /// <summary>The recording is in the record, its file is not in the folder.</summary>
     public bool Missing { get; private set; }
 
-    public string Picture { get; private set; } = "";
+    public StrokePicture? Picture { get; private set; }
 
     public DiagnosisView Diagnosis { get; private set; } = null!;
 

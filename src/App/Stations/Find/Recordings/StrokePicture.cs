@@ -1,4 +1,5 @@
-using System.Collections.Immutable;
+using Ramwright.App.Papers;
+using Ramwright.Hydraulics.Identification;
 using Ramwright.Hydraulics.Phases;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Metrology.Text;
@@ -8,42 +9,26 @@ using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.App.Stations.Find.Recordings;
 
-/// <summary>A recorded stroke drawn for the screen: pressure, current, phases, fitted curve.</summary>
-public static class StrokePicture
+/// <summary>A recorded stroke with its phases and the fitted curve as SVG: one for the width of the work, one with larger letters for a narrow page.</summary>
+public sealed record StrokePicture(string Broad, string Narrow)
 {
-    public static string Of(StrokeRead read, ServiceModel model, UnitSystem units)
+    public static StrokePicture Of(StrokeRead read, ServiceModel model, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(read);
-        var recording = read.Recording;
-        return Svg.Write(StrokeChart.Of(new()
+        ArgumentNullException.ThrowIfNull(model);
+        var segments = read.Parts switch
         {
-            Tool = model.Tool.Name,
-            Rows = [.. recording.Seconds.Select((s, i) => (s, Pressure.FromPascals(Finite(recording.Pascals, i)), Finite(recording.Amperes, i)))],
-            Moments = [.. Moments(read.Parts).Select(m => (m.Seconds, Words(m.Kind)))],
-            Window = model.Limits.Pressure,
+            Segmentation.WholeStroke whole => whole.Segments,
+            Segmentation.HalfStroke half => half.Segments,
+            _ => null,
+        };
+        var chart = RecordingPicture.Of(model.Tool.Name, read.Recording, segments, model.Limits.Pressure) with
+        {
+            Fitted = read.Answer is IdentificationAnswer.Told told ? [.. told.Fitted.Select(p => (p.Seconds, Pressure.FromPascals(p.Pascals)))] : [],
             Units = units,
-        }));
+        };
+        return new(
+            Svg.Write(StrokeChart.Of(chart with { Width = 680, Height = 430, LabelSize = 14 })),
+            Svg.Write(StrokeChart.Of(chart with { Width = 358, Height = 440, LabelSize = 13 })));
     }
-
-    private static double Finite(ImmutableArray<double>? signal, int at) => signal is { } s && double.IsFinite(s[at]) ? s[at] : 0;
-
-    private static ImmutableArray<PhaseEvent> Moments(Segmentation parts) => parts switch
-    {
-        Segmentation.WholeStroke { Segments: var s } => s.Events,
-        Segmentation.HalfStroke { Segments: var s } => s.Events,
-        _ => [],
-    };
-
-    private static string Words(PhaseEventKind kind) => kind switch
-    {
-        PhaseEventKind.TriggerPulled => "trigger pulled",
-        PhaseEventKind.LoadTouched => "load touched",
-        PhaseEventKind.DiesClosed => "dies closed",
-        PhaseEventKind.TriggerReleased => "trigger let go",
-        PhaseEventKind.TriggerPulledAgain => "pulled again",
-        PhaseEventKind.ReliefOpened => "relief opens",
-        PhaseEventKind.MotorOff => "motor off",
-        PhaseEventKind.ReliefClosed => "relief closes",
-        _ => "ram home",
-    };
 }

@@ -17,14 +17,17 @@ public static class LiveEndpoint
     public static void MapLiveSeries(this IEndpointRouteBuilder routes) =>
         routes.MapGet("/jobs/{job}/prove/live", async (string job, SeriesRunner runner, Bench bench, HttpContext http) =>
         {
-            if (!JobId.TryParse(job, out var id) || runner.Find(id) is not { } live)
+            if (!JobId.TryParse(job, out var id))
                 return Results.NoContent(); // which also tells the browser not to ask again
             http.Response.ContentType = "text/event-stream";
             http.Response.Headers.CacheControl = "no-store";
             var words = new Words((await bench.Ledger.HouseAsync(http.RequestAborted)).Settings.Units);
             try
             {
-                await TellAsync(http.Response, live, words, bench.Clock, http.RequestAborted);
+                if (runner.Find(id) is { } live)
+                    await TellAsync(http.Response, live, words, bench.Clock, http.RequestAborted);
+                else
+                    await WriteAsync(http.Response, "over", "", http.RequestAborted); // it ended between the page and this question: the page draws itself again
             }
             catch (OperationCanceledException)
             {
