@@ -6,7 +6,7 @@ namespace Ramwright.Hydraulics.Phases;
 /// <remarks>A pump that stalls against its leaks cannot be told from a motor that stands.</remarks>
 internal static class PressureRuns
 {
-    private const double SlopeLength = 0.04, LongestSlopeLength = 0.2, ShortestPause = 0.3, HighShare = 0.1, StandsPerSecond = 4e5, FinePascals = 0.6e5;
+    private const double SlopeLength = 0.04, LongestSlopeLength = 0.2, ShortestPause = 0.3, HighShare = 0.1, StandsPerSecond = 4e5, ClimbsPerSecond = 30e5, FinePascals = 0.6e5;
 
     /// <summary>Runs up to a moment: the fall of the relief, or the end.</summary>
     public static ImmutableArray<MotorRun> Find(SignalGrid pressure, double zero, double endSeconds)
@@ -56,11 +56,19 @@ internal static class PressureRuns
             else if (from >= 0)
             {
                 // A slope counts as flat when both its halves lie in the pause.
-                if ((i - from + (2 * length)) * pressure.StepSeconds >= ShortestPause && i - from > length / 2 && i < end - length)
+                if ((i - from + (2 * length)) * pressure.StepSeconds >= ShortestPause && i - from > length / 2 && i < end - length && StopsAtOnce(pressure, from - length))
                     yield return (from - length, i + length);
                 from = -1;
             }
         }
+    }
+
+    /// <summary>Whether pressure still climbed just before: a motor stops at once, and pressure with it, while a connector flattens out.</summary>
+    private static bool StopsAtOnce(SignalGrid pressure, int stops)
+    {
+        var (before, mean) = (pressure.Steps(0.1), pressure.Steps(0.02));
+        var climb = (pressure.Around(stops, mean) - pressure.Around(stops - before, mean)) / (before * pressure.StepSeconds);
+        return climb > Math.Max(ClimbsPerSecond, 5 * pressure.Noise * Math.Sqrt(2.0 / mean) / (before * pressure.StepSeconds));
     }
 
     private static double SlopeNoise(SignalGrid pressure, int length) => 4 * pressure.Noise * Math.Sqrt(2.0 / length) / (length * pressure.StepSeconds);

@@ -26,10 +26,10 @@ public sealed class SimulatedStrokes
             }
         }
 
-        Few(wrong[Seen.Both], 4);
-        Few(wrong[Seen.CurrentAlone], 6);
-        Few(wrong[Seen.PressureAlone], 4);
-        Few(alone, 20); // where a connector's climb flattens out, pressure alone takes it for a pause now and then: 100 strokes have one
+        Few(wrong[Seen.Both], 2);
+        Few(wrong[Seen.CurrentAlone], 4);
+        Few(wrong[Seen.PressureAlone], 2);
+        Few(alone, 8); // of some 100: where a connector's climb has flattened out, pressure alone hardly tells that a motor stops
     }
 
     /// <summary>What is wrong in a stroke, or null.</summary>

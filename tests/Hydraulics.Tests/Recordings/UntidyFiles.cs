@@ -85,6 +85,17 @@ public sealed class UntidyFiles
     }
 
     [Fact]
+    public void A_recording_without_noise_is_never_taken_for_clipped()
+    {
+        // The motor stands at its current limit for 30 ms, without a trace of noise.
+        var stroke = Hydraulics.Strokes.StrokeSimulator.Run(Strokes.ReferenceTool.Healthy, new() { SamplesPerSecond = 1000 });
+        var csv = "time_s,pressure_bar,current_A\n" + string.Concat(stroke.Samples.Select(s => FormattableString.Invariant($"{s.Seconds:0.######},{s.ReadingPascals / 1e5:0.##},{s.Amperes:0.##}\n")));
+        var taken = Taken(csv);
+        Assert.Empty(taken.Notes);
+        Assert.True(taken.Recording.Amperes!.Value.Count(a => a > 109.9) > 10);
+    }
+
+    [Fact]
     public void Nothing_of_the_seventeen_recordings_is_taken_for_clipped() =>
         Assert.All(Truth.Names, name => Assert.DoesNotContain(Truth.Of(name).Recording.Pascals!.Value, double.IsNaN));
 

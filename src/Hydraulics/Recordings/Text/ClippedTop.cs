@@ -2,12 +2,14 @@ namespace Ramwright.Hydraulics.Recordings.Text;
 
 /// <summary>Finds where a signal stood at the end of its device's range.</summary>
 /// <remarks>
-/// A flat top alone may be real (a stalled pump, a motor at its current limit). It is clipped when rows at the very highest value follow each other, and the signal came up so
-/// fast that, going on like that, it would have left this value far behind.
+/// A flat top alone may be real (a pump that stands, a motor at its current limit), but then it carries the noise of the rest. It is clipped when rows at the very highest value
+/// follow each other without any noise, and the signal came up so fast that, going on like that for 20 ms at most, it would have left this value far behind.
+/// In a signal without noise, such as a simulated one, none of this can be told, and nothing is taken out.
 /// </remarks>
 internal static class ClippedTop
 {
     private const int FewestRows = 5;
+    private const double GoesOn = 0.02;
 
     /// <summary>Replaces clipped values by NaN.</summary>
     /// <param name="fullScale">The end of the range in the unit of the values, when it is known; else it is found.</param>
@@ -36,6 +38,8 @@ internal static class ClippedTop
         foreach (var value in values)
             highest = value > highest ? value : highest;
         var noise = Noise(values);
+        if (noise <= 0)
+            return null;
         for (var i = 1; i < values.Length; i++)
         {
             if (values[i] != highest)
@@ -43,7 +47,7 @@ internal static class ClippedTop
             var end = i;
             while (end < values.Length && values[end] == highest)
                 end++;
-            if (end - i >= FewestRows && Rise(seconds, values, i) * (seconds[end - 1] - seconds[i]) > 8 * Math.Max(noise, 1e-9 * Math.Abs(highest)))
+            if (end - i >= FewestRows && Rise(seconds, values, i) * Math.Min(GoesOn, seconds[end - 1] - seconds[i]) > 8 * noise)
                 return highest;
             i = end;
         }
@@ -60,7 +64,7 @@ internal static class ClippedTop
         return (values[at] - values[from]) / (seconds[at] - seconds[from]);
     }
 
-    /// <summary>Median step from row to row, which noise and steps of the logger make; a step of the signal itself where there is no noise.</summary>
+    /// <summary>Median step from row to row, which noise and steps of the logger make; 0 where most rows repeat the one before.</summary>
     private static double Noise(ReadOnlySpan<double> values)
     {
         var steps = new double[values.Length - 1];
