@@ -26,6 +26,7 @@ internal sealed class StrokeChartLayout
     private readonly StrokeChartInput input;
     private readonly Sketch sketch = new();
     private readonly double size, left, right, top, pressureBottom, currentTop, currentBottom, mostAmperes;
+    private readonly int wordColumns;
     private readonly bool hasPressure, hasCurrent;
     private readonly PressureAxis axis;
     private readonly StrokeTimeScale time;
@@ -35,7 +36,8 @@ internal sealed class StrokeChartLayout
         this.input = input;
         size = input.LabelSize;
         (hasPressure, hasCurrent) = (input.Rows.Any(r => r.Pressure is not null), input.Rows.Any(r => r.Amperes is not null));
-        var wordLines = (input.Moments.Length + 2) / 3;
+        wordColumns = Math.Clamp((int)(input.Width / (14 * size)), 1, 3);
+        var wordLines = (input.Moments.Length + wordColumns - 1) / wordColumns;
         var phaseRoom = input.Phases.IsEmpty ? 0 : size * 1.35 * (StrokePhaseStrip.Rows - 0.6);
         var room = input.Height - phaseRoom - (size * (6.7 + (1.5 * wordLines)));
         top = phaseRoom + (size * 3.2);
@@ -146,8 +148,8 @@ internal sealed class StrokeChartLayout
             sketch.Line(Ink.Leader, x, names, spots[i], names - (size * 1.1));
             sketch.Circle(Ink.Balloon, spots[i], names - (size * 1.9), size * 0.75);
             sketch.Text(Ink.Word, spots[i], names - (size * 1.6), $"{i + 1}", size * 0.85, Anchor.Middle, bold: true);
-            var column = left + (i % 3 * (right - left) / 3);
-            sketch.Text(Ink.Word, column, currentBottom + (size * (4.2 + (1.5 * (i / 3)))), string.Create(CultureInfo.InvariantCulture, $"{i + 1}  {input.Moments[i].Words}, {input.Moments[i].Seconds:0.00} s"), size * 0.9);
+            var column = left + (i % wordColumns * (right - left) / wordColumns);
+            sketch.Text(Ink.Word, column, currentBottom + (size * (4.2 + (1.5 * (i / wordColumns)))), string.Create(CultureInfo.InvariantCulture, $"{i + 1}  {input.Moments[i].Words}, {input.Moments[i].Seconds:0.00} s"), size * 0.9);
         }
     }
 

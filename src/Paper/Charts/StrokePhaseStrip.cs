@@ -6,7 +6,7 @@ namespace Ramwright.Paper.Charts;
 /// <summary>The names of the phases over a stroke chart: each in the middle of its phase, a row higher where its neighbour is in the way, with a thin line down to its phase.</summary>
 internal static class StrokePhaseStrip
 {
-    /// <summary>Rows of names at most.</summary>
+    /// <summary>Rows of names at most; a name that finds room in none is left out.</summary>
     public const int Rows = 3;
 
     public static void Draw(Sketch to, StrokeChartInput input, StrokeTimeScale time, double left, double right, double bottom, double size)
@@ -19,8 +19,10 @@ internal static class StrokePhaseStrip
             var width = Typeface.Regular.WidthOf(phase.Words, size);
             var middle = Math.Clamp(0.5 * (from + until), left + (0.5 * width), right - (0.5 * width));
             var row = 0;
-            while (row < Rows - 1 && middle - (0.5 * width) < ends[row] + (0.5 * size))
+            while (row < Rows && middle - (0.5 * width) < ends[row] + (0.5 * size))
                 row++;
+            if (row == Rows)
+                continue; // no room for it: a narrow chart leaves it to the moments
             ends[row] = middle + (0.5 * width);
             // A name that rises over its neighbours shuts the rows below it off: the line down must stay free.
             var line = bottom - (row * 1.35 * size);

@@ -29,6 +29,6 @@ public sealed record StrokePicture(string Broad, string Narrow)
         };
         return new(
             Svg.Write(StrokeChart.Of(chart with { Width = 680, Height = 430, LabelSize = 14 })),
-            Svg.Write(StrokeChart.Of(chart with { Width = 358, Height = 440, LabelSize = 13 })));
+            Svg.Write(StrokeChart.Of(chart with { Width = 358, Height = 560, LabelSize = 13 })));
     }
 }
