@@ -1,4 +1,5 @@
 using Ramwright.Bench;
+using Ramwright.Bench.Finding;
 
 // dotnet run -c Release --project bench/Bench -- NAME
 switch (args is [var name, ..] ? name : "")
@@ -18,7 +19,11 @@ switch (args is [var name, ..] ? name : "")
         else // setting [COUNT [rarer]]
             SettingSimulation.Run(args is [_, var count, ..] ? int.Parse(count, System.Globalization.CultureInfo.InvariantCulture) : 2_000, rarer: args is [_, _, "rarer", ..]);
         return 0;
+    case "finding": // finding [PYTHON]
+        PosteriorSpeed.Run(args.ElementAtOrDefault(1) ?? "/usr/bin/python3");
+        AdviceSpeed.Run("models");
+        return 0;
     default:
-        Console.Error.WriteLine("Give a name: plans, factor, trials, setting");
+        Console.Error.WriteLine("Give a name: plans, factor, trials, setting, finding");
         return 2;
 }

@@ -3,17 +3,23 @@ namespace Ramwright.Diagnosis.Actions;
 /// <summary>Unnormalised weights of the cases at a state, and bounds on what is still to pay. All sums are weighted: divide by the state's weight for an expectation.</summary>
 internal sealed class ActionBeliefs(ActionProblem problem)
 {
-    private readonly Dictionary<int, double[]> mended = [];
+    private const int MostInArray = 14;
+    private readonly double[]?[] few = new double[]?[problem.Remedies.Length <= MostInArray ? 1 << problem.Remedies.Length : 0];
+    private readonly Dictionary<int, double[]> many = [];
     private readonly Dictionary<UInt128, double[]> likely = [];
     private readonly double[] remedyCosts = new double[problem.Remedies.Length];
 
     /// <summary>By case the probability that all its faults are mended.</summary>
     public double[] Mended(int remedies)
     {
-        if (!mended.TryGetValue(remedies, out var by))
-            mended[remedies] = by = [.. Enumerable.Range(0, problem.Cases.Length).Select(h => problem.Mended(remedies, h))];
+        if (remedies < few.Length)
+            return few[remedies] ??= Computed(remedies);
+        if (!many.TryGetValue(remedies, out var by))
+            many[remedies] = by = Computed(remedies);
         return by;
     }
+
+    private double[] Computed(int remedies) => [.. Enumerable.Range(0, problem.Cases.Length).Select(h => problem.Mended(remedies, h))];
 
     /// <summary>P(case, what was seen, still failing).</summary>
     public double[] At(ActionState state)
@@ -30,9 +36,12 @@ internal sealed class ActionBeliefs(ActionProblem problem)
     }
 
     /// <summary>Weight with which the run after the pending remedies fails again.</summary>
-    public double Fails(ActionState state)
+    public double Fails(ActionState state) => Fails(Likely(state.Seen), state.Tried | state.Pending);
+
+    /// <summary>The same from what was seen, a probability by case, and remedies.</summary>
+    public double Fails(double[] likelihood, int remedies)
     {
-        var (likelihood, gone) = (Likely(state.Seen), Mended(state.Tried | state.Pending));
+        var gone = Mended(remedies);
         var sum = 0.0;
         for (var h = 0; h < gone.Length; h++)
             sum += likelihood[h] * (1 - gone[h]);
@@ -79,7 +88,8 @@ internal sealed class ActionBeliefs(ActionProblem problem)
         return most;
     }
 
-    private double[] Likely(UInt128 seen)
+    /// <summary>By case the probability of it and of what was seen.</summary>
+    public double[] Likely(UInt128 seen)
     {
         if (likely.TryGetValue(seen, out var by))
             return by;

@@ -26,5 +26,5 @@ public sealed record ActionOptions
     public double LeastProbability { get; init; } = 0.01;
 
     /// <summary>States looked at before the best so far is answered with its gap, a number of 1 or more. The default is about a tenth of a second.</summary>
-    public int StateLimit { get; init; } = 12_000;
+    public int StateLimit { get; init; } = 10_000;
 }

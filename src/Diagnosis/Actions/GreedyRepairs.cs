@@ -3,14 +3,17 @@ namespace Ramwright.Diagnosis.Actions;
 /// <summary>The usual rule: repair by repair, the greatest chance of success for its cost first (p/ΔC), a run after each, given up where going on would cost more.</summary>
 internal static class GreedyRepairs
 {
+    /// <summary>What is left of the weight when the rule goes no further: the rest counts as given up.</summary>
+    private const double Negligible = 1e-4;
+
     /// <summary>The rule's expected cost from a state, weighted, and its first act.</summary>
     public static (double Cost, Act First) From(ActionProblem problem, ActionBeliefs beliefs, ActionState state, double weight)
     {
         var chain = new List<(double Weight, double Step)>();
-        var first = default(Act?);
+        var (first, enough) = (default(Act?), Negligible * weight);
         if (state.Pending != 0 || !state.Failed && (state.Tried | state.Pending) == 0 && BestRemedy(problem, beliefs, state, weight) is null)
             first = Run(problem, beliefs, ref state, ref weight, chain, 0);
-        while (weight > 0 && BestRemedy(problem, beliefs, state, weight) is { } remedy)
+        while (weight > enough && BestRemedy(problem, beliefs, state, weight) is { } remedy)
         {
             var act = problem.Remedies[remedy];
             var cost = problem.OpenCost(state.Open, act.Opens) + act.Work;
@@ -43,14 +46,16 @@ internal static class GreedyRepairs
     private static int? BestRemedy(ActionProblem problem, ActionBeliefs beliefs, ActionState state, double weight)
     {
         var (best, greatest) = (default(int?), 0.0);
+        var likelihood = beliefs.Likely(state.Seen);
+        var done = state.Tried | state.Pending;
         for (var a = 0; a < problem.Remedies.Length; a++)
         {
-            if (((state.Tried | state.Pending) >> a & 1) == 1)
+            if ((done >> a & 1) == 1)
                 continue;
             var act = problem.Remedies[a];
-            var gain = weight - beliefs.Fails(state with { Pending = state.Pending | 1 << a });
-            var open = state.Open | act.Opens;
-            var ratio = gain / Math.Max(1e-9, problem.OpenCost(state.Open, act.Opens) + act.Work + problem.CloseCost(open) + problem.Test);
+            var gain = weight - beliefs.Fails(likelihood, done | 1 << a);
+            var price = problem.OpenCost(state.Open, act.Opens) + act.Work + problem.CloseCost(state.Open | act.Opens) + problem.Test;
+            var ratio = gain / Math.Max(1e-9, price);
             if (gain > 1e-12 * weight && ratio > greatest)
                 (best, greatest) = (a, ratio);
         }

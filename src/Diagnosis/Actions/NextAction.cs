@@ -30,7 +30,7 @@ public static class NextAction
 /// </remarks>
 internal sealed record AdviceCases(int[][] Faults, double[] Weights, double LeftOut)
 {
-    private const int MostLive = 12, MostCases = 48;
+    private const int MostLive = 12, MostCases = 32;
     private const double Least = 0.002, Raised = 1.1;
 
     public static AdviceCases Of(NoisyOr problem, NoisyOrPosterior posterior, NoisyOr prior, double leastProbability)
