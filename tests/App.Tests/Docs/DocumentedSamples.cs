@@ -4,7 +4,7 @@ namespace Ramwright.App.Tests.Docs;
 
 /// <summary>
 /// Every command line in the pages under <c>docs/</c> prints what the page says it prints. A sample is a block indented by four blanks
-/// whose first line starts with <c>$ ramwright</c>; a file that it reads is the code fence under <c>&lt;!-- file: NAME --&gt;</c>; a line
+/// whose first line starts with <c>$ ramwright</c>; a file that it reads is the code fence under <c>&lt;!-- file: NAME --&gt;</c>, or was written by <c>--out</c> above; a line
 /// <c>...</c> stands for the rest. With RAMWRIGHT_REWRITE_DOCS set the pages are written anew.
 /// </summary>
 public sealed class DocumentedSamples
@@ -31,7 +31,7 @@ public sealed class DocumentedSamples
             printed.Add(written[i]);
             if (!written[i].StartsWith(Indent + "$ ramwright ", StringComparison.Ordinal))
                 continue;
-            var said = written.Skip(i + 1).TakeWhile(l => l.StartsWith(Indent, StringComparison.Ordinal) && !l.StartsWith(Indent + "$", StringComparison.Ordinal)).Select(l => l[Indent.Length..]).ToList();
+            var said = Said(written, i + 1);
             i += said.Count;
             if (said.Count == 0)
                 continue;
@@ -43,6 +43,16 @@ public sealed class DocumentedSamples
         Assert.Equal(string.Join('\n', written), string.Join('\n', printed));
     }
 
+    /// <summary>The indented lines under a sample; an empty line belongs to them where they go on behind it.</summary>
+    private static List<string> Said(string[] written, int from)
+    {
+        bool IsSaid(int at) => at < written.Length && written[at].StartsWith(Indent, StringComparison.Ordinal) && !written[at].StartsWith(Indent + "$", StringComparison.Ordinal);
+        var to = from;
+        while (IsSaid(to) || (to > from && to < written.Length && written[to].Length == 0 && IsSaid(to + 1)))
+            to++;
+        return [.. written[from..to].Select(l => l.Length == 0 ? l : l[Indent.Length..])];
+    }
+
     /// <summary>As many lines as the page shows, where it ends with <c>...</c>; else all.</summary>
     private static IEnumerable<string> Shown(List<string> output, List<string> said) =>
         said is [.., "..."] ? [.. output.Take(said.Count - 1), "..."] : output;
@@ -50,6 +60,9 @@ public sealed class DocumentedSamples
     private static async Task<List<string>> Output(string sample, List<string> names, TemporaryFolder folder)
     {
         var line = sample[(Indent.Length + "$ ramwright ".Length)..];
+        var words = line.Split(' ');
+        if (Array.IndexOf(words, "--out") is >= 0 and var at && !names.Contains(words[at + 1], StringComparer.Ordinal))
+            names.Add(words[at + 1]);
         foreach (var name in names)
             line = line.Replace(name, Path.Combine(folder.Path, name), StringComparison.Ordinal);
         var run = await Run.Line(line);
