@@ -68,7 +68,9 @@ public sealed class FindStationTests
         var read = reader.Read(files.Find(sha)!, sha, "bypass-leak.csv", ModelOf(shop), said, new FormMistakes());
         Assert.IsType<ActAnswer.Done>(await station.RecordStrokeAsync(TestShop.Sign(), shop.Job, "bypass-leak.csv", sha, said, read!));
 
-        var weighed = Weighed(new Diagnosing(), shop, await shop.StateAsync());
+        var state = await shop.StateAsync();
+        Assert.Contains(state.Strokes[0].What.Faults, f => f.Fault.Value == "low-fill" && f.Factor < 0.1); // looked for and not there speaks against it
+        var weighed = Weighed(new Diagnosing(), shop, state);
         Assert.Equal("bypass-leaks", weighed.Report.Faults[0].Fault.Value);
         Assert.True(weighed.Report.Faults[0].Probability > 4 * weighed.Report.Faults[0].Rate); // a seat or a lever that leaks looks the same to a gauge
         Assert.Single(weighed.Report.LeftOut); // the decay that was seen is the same as the pause that was recorded

@@ -76,11 +76,17 @@ public sealed class FindStation(Bench bench)
             PressureColumn = said.Column,
             PressureScale = said.Scale,
             Figures = told is null ? [] : [.. told.Parameters.Where(p => p.Identified && double.IsFinite(p.Low) && double.IsFinite(p.High)).Select(p => new RecordedFigure(p.Name, p.Value, p.Low, p.High, p.Unit == "fraction" ? "" : p.Unit))],
-            Faults = told is null ? [] : [.. told.Faults.Select(f => new RecordedFault(new(f.Id), f.Probability, evidence!.Factors.GetValueOrDefault(new(f.Id), 1)))],
+            Faults = told is null ? [] : [.. evidence!.Factors.Select(f => new RecordedFault(f.Key, Probability(told, f.Key), f.Value)).Concat(Unweighed(told, evidence)).OrderByDescending(f => f.Probability).ThenBy(f => f.Fault.Value, StringComparer.Ordinal)],
             Shows = evidence is null ? [] : [.. evidence.Shows],
             Measures = evidence is null ? [] : [.. evidence.Measures],
         });
     });
+
+    private static double Probability(IdentificationAnswer.Told told, ServiceModels.Model.FaultId fault) => told.Faults.FirstOrDefault(f => f.Id == fault.Value)?.Probability ?? 0;
+
+    /// <summary>Faults that the recording names and the model does not know: kept, weighed as nothing.</summary>
+    private static IEnumerable<RecordedFault> Unweighed(IdentificationAnswer.Told told, Ramwright.Diagnosis.Faults.RecordingEvidence evidence) =>
+        told.Faults.Where(f => !evidence.Factors.ContainsKey(new(f.Id))).Select(f => new RecordedFault(new(f.Id), f.Probability, 1));
 
     private static bool? Last(JobAtBench at, SymptomId symptom) => at.Job.Findings.FindLast(f => f.What.Symptom == symptom)?.What.Seen;
 
