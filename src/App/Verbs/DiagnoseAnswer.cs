@@ -69,7 +69,7 @@ internal static class DiagnoseAnswer
         text.Append("\nnext: ").Append(words.Of(advice.Next.Act)).Append(CultureInfo.InvariantCulture, $" ({advice.Next.Time.TotalMinutes:0} min, {advice.Next.Price.Rounded()})\n");
         if (!advice.AlongWithIt.IsEmpty)
             text.Append("  in the same opening: ").Append(string.Join("; ", advice.AlongWithIt.Select(words.Of))).Append('\n');
-        text.Append("  ").Append(words.Why(report, advice)).Append('\n');
+        text.Append("  why: ").Append(words.Why(report, advice)).Append('\n');
         text.Append(CultureInfo.InvariantCulture, $"  {advice.ExpectedCost.Rounded()} on average until it works{(advice.Gap.Amount > 0 ? $"; no way can save more than {advice.Gap.Rounded()} of it" : "; no way is cheaper")}\n");
         foreach (var look in advice.Looks.Where(l => l.Act != advice.Next.Act && l.Saves.Amount > l.Price.Amount).Take(3))
             text.Append(CultureInfo.InvariantCulture, $"  also worth it: {words.Of(look.Act)} ({look.Time.TotalMinutes:0} min, {look.Price.Rounded()}; saves {look.Saves.Rounded()} on average)\n");

@@ -63,19 +63,19 @@ internal sealed class DiagnoseWords(ServiceModel model)
         {
             var mends = model.Remedies.First(r => r.Id == repair.Remedy).Mends;
             var mended = report.Faults.Where(f => mends.Any(m => m.Fault == f.Fault)).OrderByDescending(f => f.Probability).First();
-            return $"why: it mends '{mended.Name}' ({Percent(mended.Probability)}); with {Percent(advice.Next.Chance ?? 0)} the complaint is gone after it alone";
+            return $"it mends '{mended.Name}' ({Percent(mended.Probability)}); with {Percent(advice.Next.Chance ?? 0)} the complaint is gone after it alone";
         }
 
         if (advice.Looks.FirstOrDefault(l => l.Act == advice.Next.Act) is { } look)
         {
             var outcomes = look.Outcomes.OrderByDescending(o => o.Probability).Take(3)
                 .Select(o => $"'{o.Name}' ({Percent(o.Probability)}) would point to {(o.Likeliest is { } fault ? report.Faults.First(f => f.Fault == fault).Name : "a sound tool")} with {Percent(o.LikeliestProbability)}");
-            return "why: " + string.Join("; ", outcomes);
+            return string.Join("; ", outcomes);
         }
 
         return advice.Next.Act is ServiceAct.RunIt
-            ? report.NothingSpeaks ? "why: nothing that is known speaks for a fault; a run and the proof show the rest" : $"why: with {Percent(advice.Next.Chance ?? 0)} what was complained of does not come back"
-            : "why: what is left costs more than it would mend";
+            ? report.NothingSpeaks ? "nothing that is known speaks for a fault; a run and the proof show the rest" : $"with {Percent(advice.Next.Chance ?? 0)} what was complained of does not come back"
+            : "what is left costs more than it would mend";
     }
 
     private static string Value(Datum.Measured measured) => measured.Measurement switch
