@@ -1,124 +1,146 @@
 namespace Ramwright.Instruments.Runs;
 
-/// <summary>A relief that snaps open makes a corner: the pressure rises steadily, then falls steeply. Both are fitted as the lagging sensor shows them.</summary>
-/// <remarks>
-/// With u = t − t₀ from the corner, rise s, fall f, peak P and time constant τ, the solution of τ·dy/dt = p − y behind a long steady rise is
-/// y = P + s·(u − τ) before the corner, and y = P − f·(u − τ·(1 − e^{−u/τ})) − s·τ·e^{−u/τ} behind it. P, s and f are linear; t₀ is searched.
-/// How far back the rise is steady is found too: the longest stretch on which the residuals are no larger than the noise, for a pump that pulses
-/// leaves only the last pulse.
-/// </remarks>
+/// <summary>
+/// A relief that snaps open makes a corner: the pressure rises, then falls steeply. When the corner was, where the last stroke of the pump began and how
+/// fast the relief opened is not known; so all of these are supposed at once, each weighs by how well the readings bear it out, and the peak's uncertainty
+/// holds what they disagree about as well as the noise.
+/// </summary>
+/// <remarks>Bayesian model averaging over a grid; the linear parts in closed form (A. Gelman et al., Bayesian Data Analysis, 3rd ed., ch. 14 and 22; chapters from memory).</remarks>
 internal static class CornerFit
 {
-    private const int ForwardMost = 64;
+    private const int ForwardLeast = 2, ForwardMost = 128, BackwardLeast = 6, BackwardMost = 256, Corners = 24, Knees = 7, Rounds = 4;
 
-    /// <summary>With fewer degrees of freedom a stretch that reaches back past the last pulse may fit by chance: then the residuals must be no larger than the noise.</summary>
-    private const int Many = 20;
+    /// <summary>Suppositions this far below the best, in the logarithm of their weight, are given up.</summary>
+    private const double GivenUp = 12;
 
-    /// <summary>A fit that leaves the peak open by more than so many times the noise of one reading tells less than the reading.</summary>
-    private const double MostOpen = 5;
-    private static readonly int[] s_backward = [64, 48, 32, 24, 20, 16, 12, 10, 8, 6, 5, 4, 3];
+    /// <summary>Residuals this many times what the noise explains are a pressure of another form.</summary>
+    private const double MostMisfit = 4;
+
+    /// <summary>Time constants of a relief that snaps open, seconds: at once, quickly, leisurely. Our choice; the made-up strokes have 1 ms.</summary>
+    private static readonly double[] s_openings = [0, 0.4e-3, 1.2e-3];
 
     /// <param name="first">First sample that may be the top but for noise; <paramref name="last"/> the last one.</param>
-    /// <returns>Null where the fall was over between two samples, or no corner fits.</returns>
+    /// <returns>Null where the fall was over between two samples, no corner fits, or the fit tells less than the highest reading.</returns>
     public static Fitted? Of(ReadOnlySpan<PressureSample> run, int top, int first, int last, double lag, double noise)
     {
-        var forward = Forward(run, top);
-        if (forward < 2 || first == 0 || last + 1 >= run.Length)
+        var interval = (run[top].Seconds - run[0].Seconds) / Math.Max(1, top);
+        var forward = Forward(run, last);
+        if (forward < ForwardLeast || first == 0 || last + 1 >= run.Length || !(interval > 0))
             return null;
-        return Longest(run, top, first, last, forward, lag, noise, dof => dof < Many ? 1 : 1 + (2 * Math.Sqrt(2.0 / dof))) ?? Longest(run, top, first, last, forward, lag, noise, dof => 1 + (4 * Math.Sqrt(2.0 / dof)));
-    }
-
-    /// <summary>The fit over the longest stretch whose residuals, squared and over those of the noise, stay below a limit for their degrees of freedom.</summary>
-    private static Fitted? Longest(ReadOnlySpan<PressureSample> run, int top, int first, int last, int forward, double lag, double noise, Func<int, double> limit)
-    {
-        foreach (var backward in s_backward)
+        var seen = lag < 0.02 * interval ? 0 : lag; // a lag that no reading shows
+        foreach (var share in new[] { 1.0, 0.6, 0.35 })
         {
-            if (backward > top + 1)
-                continue;
-            var stretch = run[(top + 1 - backward)..(top + 1 + forward)];
-            var freedom = Math.Max(1, stretch.Length - 4);
-            if (Search(stretch, run[first - 1].Seconds, run[last + 1].Seconds, lag) is not { } corner)
-                continue;
-            var perNoise = corner.Fit.Squares / (freedom * noise * noise);
-            if ((perNoise <= limit(freedom) || (backward == s_backward[^1] && perNoise <= 16)) && Told(stretch, corner, lag, noise, perNoise) is { } told && told.StandardBar <= MostOpen * noise)
-                return told;
+            var backward = Math.Clamp((int)(share * (6e-3 + (2 * seen)) / interval), BackwardLeast, BackwardMost);
+            var begin = Math.Max(Math.Max(0, last - BackwardMost), Math.Min(last - backward, first - BackwardLeast));
+            var stretch = run[begin..(last + 1 + forward)];
+            var belief = new CornerModel.Belief(Steepest(run, top, Math.Max(4e-3, 4 * interval), noise), seen, noise);
+            if (stretch.Length >= BackwardLeast + ForwardLeast && Averaged(stretch, run[top].Bar, run[Math.Max(first - 1, begin)].Seconds, run[last + 1].Seconds, belief) is { } told)
+                return told.StandardBar <= Math.Max(3 * noise, 0.5 * belief.SteepestBarPerSecond * (lag + interval)) ? told : null;
         }
+
         return null;
     }
 
-    /// <summary>Samples behind the top down to 95 % of it, at least two; none where it fell too fast to be followed.</summary>
+    /// <summary>Whether the fall was over before two samples had seen it.</summary>
+    public static bool FellAtOnce(ReadOnlySpan<PressureSample> run, int top) => top + 1 < run.Length && run[Math.Min(top + 2, run.Length - 1)].Bar < 0.4 * run[top].Bar;
+
+    /// <summary>Samples behind the last of the top down to 95 % of it, at least two; none where it fell too fast to be followed.</summary>
     private static int Forward(ReadOnlySpan<PressureSample> run, int top)
     {
         for (var n = 2; n <= ForwardMost && top + n < run.Length; n++)
         {
             if (run[top + n].Bar < 0.4 * run[top].Bar)
                 return 0;
-            if (run[top + n].Bar < 0.95 * run[top].Bar)
+            if (run[top + n].Bar < 0.95 * run[top].Bar || n == ForwardMost)
                 return n;
         }
+
         return 0;
     }
 
-    /// <summary>The corner's time with the least squares: a coarse scan, then golden sections.</summary>
-    private static Corner? Search(ReadOnlySpan<PressureSample> stretch, double from, double to, double lag)
+    /// <summary>The steepest rise over so many seconds in the last tenth of a second, bar per second, less what noise adds to a steepest one.</summary>
+    private static double Steepest(ReadOnlySpan<PressureSample> run, int top, double seconds, double noise)
     {
-        const int Steps = 48;
-        Corner? best = null;
-        for (var i = 0; i <= Steps; i++)
+        var steepest = 0.0;
+        for (int end = top, begin = top; end > 0 && run[top].Seconds - run[end].Seconds < 0.1; end--)
         {
-            if (At(stretch, from + ((to - from) * i / Steps), lag) is { } corner && (best is not { } b || corner.Fit.Squares < b.Fit.Squares))
-                best = corner;
+            begin = Math.Min(begin, end - 1);
+            while (begin > 0 && run[end].Seconds - run[begin].Seconds < seconds)
+                begin--;
+            steepest = Math.Max(steepest, (run[end].Bar - run[begin].Bar - (2.5 * noise)) / (run[end].Seconds - run[begin].Seconds));
         }
-        if (best is not { } coarse)
-            return null;
-        const double Golden = 0.61803398874989485;
-        var (low, high) = (coarse.Seconds - ((to - from) / Steps), coarse.Seconds + ((to - from) / Steps));
-        for (var i = 0; i < 24; i++)
+
+        return Math.Max(steepest, noise / seconds);
+    }
+
+    private static Fitted? Averaged(ReadOnlySpan<PressureSample> stretch, double level, double from, double to, CornerModel.Belief belief)
+    {
+        var fits = new CornerModel.Told?[Corners * (Knees + 1) * s_openings.Length];
+        var freedom = Math.Max(1, stretch.Length - 6);
+        for (var round = 1; ; round++)
         {
-            var (a, b) = (high - (Golden * (high - low)), low + (Golden * (high - low)));
-            if ((At(stretch, a, lag)?.Fit.Squares ?? double.PositiveInfinity) <= (At(stretch, b, lag)?.Fit.Squares ?? double.PositiveInfinity))
-                high = b;
-            else
-                low = a;
+            var (bestLog, leastSquares) = Fill(stretch, level, from, to, belief, fits);
+            if (!double.IsFinite(bestLog))
+                return null;
+            if (round >= Rounds - 1 && leastSquares > freedom * MostMisfit)
+                return null;
+            if (round == Rounds)
+                return Mixed(fits, bestLog, level);
+            if (round == Rounds - 1) // what misfits a little counts as noise
+                belief = belief with { Noise = belief.Noise * Math.Sqrt(Math.Max(1, leastSquares / freedom)) };
+            (from, to) = Narrowed(fits, bestLog, from, to);
         }
-        return At(stretch, 0.5 * (low + high), lag) is { } fine && fine.Fit.Squares <= coarse.Fit.Squares ? fine : coarse;
     }
 
-    private static Corner? At(ReadOnlySpan<PressureSample> stretch, double corner, double lag)
+    private static (double BestLog, double LeastSquares) Fill(ReadOnlySpan<PressureSample> stretch, double level, double from, double to, CornerModel.Belief belief, CornerModel.Told?[] fits)
     {
-        Span<Terms> terms = stackalloc Terms[stretch.Length];
-        Span<double> values = stackalloc double[stretch.Length];
-        Span<double> weights = stackalloc double[stretch.Length];
-        weights.Fill(1);
-        for (var i = 0; i < stretch.Length; i++)
+        var (best, least, place) = (double.NegativeInfinity, double.PositiveInfinity, 0);
+        for (var c = 0; c < Corners; c++)
         {
-            var u = stretch[i].Seconds - corner;
-            var decay = u <= 0 ? 1 : lag > 0 ? Math.Exp(-u / lag) : 0;
-            terms[i] = u < 0 ? new(1, u - lag, 0) : new(1, -lag * decay, -(u - (lag * (1 - decay))));
-            values[i] = stretch[i].Bar;
+            var corner = from + ((to - from) * (c + 0.5) / Corners);
+            for (var k = 0; k <= Knees; k++)
+            {
+                var knee = stretch[0].Seconds + ((corner - stretch[0].Seconds) * k / (Knees + 1));
+                foreach (var opening in s_openings)
+                {
+                    var fit = new CornerModel(knee, corner, opening).Fit(stretch, level, belief);
+                    if (fit is { } f && k > 0)
+                        fit = f with { LogEvidence = f.LogEvidence - Math.Log(Knees) }; // no knee and any knee are as likely
+                    fits[place++] = fit;
+                    (best, least) = (Math.Max(best, fit?.LogEvidence ?? best), Math.Min(least, fit?.Squares ?? least));
+                }
+            }
         }
-        return LeastSquares.Solve(terms, values, weights) is { } fit ? new(corner, fit) : null;
+
+        return (best, least);
     }
 
-    private static Fitted? Told(ReadOnlySpan<PressureSample> stretch, Corner corner, double lag, double noise, double perNoise)
+    /// <summary>The part of the range of corners that has weight, and one cell to each side.</summary>
+    private static (double From, double To) Narrowed(CornerModel.Told?[] fits, double bestLog, double from, double to)
     {
-        var (peak, rise, fall) = (corner.Fit.Coefficients.A, corner.Fit.Coefficients.B, corner.Fit.Coefficients.C);
-        if (rise <= 0 || fall <= 0)
-            return null;
-        var variance = noise * noise * Math.Max(1, perNoise);
-        return new(peak, Math.Sqrt((variance * corner.Fit.Variance(new(1, 0, 0))) + TimeVariance(stretch, corner, lag, variance)), rise, PeakMethod.Corner);
+        var (low, high, each) = (Corners, -1, fits.Length / Corners);
+        for (var i = 0; i < fits.Length; i++)
+        {
+            if (fits[i] is { } fit && fit.LogEvidence > bestLog - GivenUp)
+                (low, high) = (Math.Min(low, i / each), Math.Max(high, i / each));
+        }
+
+        var cell = (to - from) / Corners;
+        return (Math.Max(from, from + ((low - 1) * cell)), Math.Min(to, from + ((high + 2) * cell)));
     }
 
-    /// <summary>What the corner's own time leaves open, bar²: its variance from the curvature of the squares, 2σ²/S″, times the slope of the peak along it.</summary>
-    private static double TimeVariance(ReadOnlySpan<PressureSample> stretch, Corner corner, double lag, double variance)
+    private static Fitted? Mixed(CornerModel.Told?[] fits, double bestLog, double level)
     {
-        var h = 0.05 * (stretch[^1].Seconds - stretch[0].Seconds) / stretch.Length;
-        if (At(stretch, corner.Seconds - h, lag) is not { } before || At(stretch, corner.Seconds + h, lag) is not { } behind)
-            return 0;
-        var curvature = (before.Fit.Squares - (2 * corner.Fit.Squares) + behind.Fit.Squares) / (h * h);
-        var slope = (behind.Fit.Coefficients.A - before.Fit.Coefficients.A) / (2 * h);
-        return curvature > 0 ? slope * slope * 2 * variance / curvature : 0;
-    }
+        var (sum, mean, second, rise) = (0.0, 0.0, 0.0, 0.0);
+        foreach (var fit in fits)
+        {
+            if (fit is not { } f)
+                continue;
+            var weight = Math.Exp(f.LogEvidence - bestLog);
+            (sum, mean, second, rise) = (sum + weight, mean + (weight * f.Bar), second + (weight * (f.Variance + (f.Bar * f.Bar))), rise + (weight * f.RiseBarPerSecond));
+        }
 
-    private readonly record struct Corner(double Seconds, Fit Fit);
+        (mean, second, rise) = (mean / sum, second / sum, rise / sum);
+        return new(level + mean, Math.Sqrt(Math.Max(0, second - (mean * mean))), rise, PeakMethod.Corner);
+    }
 }

@@ -12,7 +12,9 @@ namespace Ramwright.Instruments.Runs;
 public static class PeakEstimator
 {
     private const int FlatLeast = 8;
-    private const int CornerMost = 64;
+
+    /// <summary>A top that lasts so many time constants is shown as it is, e^−6 of the change before it left.</summary>
+    private const double SettledLags = 6;
     private const int RiseMost = 24;
     private const int RiseLeast = 6;
 
@@ -30,8 +32,10 @@ public static class PeakEstimator
         var top = Top(run);
         var noise = Math.Max(Noise(run, top), Math.Max(LeastNoiseBar, resolution.Bar / Math.Sqrt(12)));
         var (first, last) = TopRegion(run, top, 6 * noise);
-        var fitted = Level(run[first..(last + 1)], noise) ?? (last - first < CornerMost ? CornerFit.Of(run, top, first, last, lag.TotalSeconds, noise) : null)
-            ?? (last - first + 1 >= FlatLeast ? FlatTop(run[first..(last + 1)], lag.TotalSeconds, noise) : Rise(run[..(top + 1)], lag.TotalSeconds, noise));
+        var settled = last - first + 1 >= FlatLeast && run[last].Seconds - run[first].Seconds >= SettledLags * lag.TotalSeconds;
+        var fitted = CornerFit.Of(run, top, first, last, lag.TotalSeconds, noise)
+            ?? (settled ? Level(run[first..(last + 1)], noise) ?? FlatTop(run[first..(last + 1)], lag.TotalSeconds, noise) : null)
+            ?? (CornerFit.FellAtOnce(run, top) ? Rise(run[..(top + 1)], lag.TotalSeconds, noise) : null);
         var highest = Pressure.FromBar(run[top].Bar);
         return fitted is { } f && Math.Abs(f.Bar - run[top].Bar) <= 0.1 * Math.Abs(run[top].Bar)
             ? new(Pressure.FromBar(f.Bar), highest, f.Method, Pressure.FromBar(f.StandardBar), f.RiseBarPerSecond)
@@ -65,7 +69,7 @@ public static class PeakEstimator
         foreach (var sample in top)
             squares += (sample.Bar - mean) * (sample.Bar - mean);
         return squares / (top.Length - 1) <= noise * noise * (1 + (2 * Math.Sqrt(2.0 / (top.Length - 1))))
-            ? new(mean, noise / Math.Sqrt(top.Length), 0, PeakMethod.FlatTop)
+            ? new(mean, WithHidden(noise / Math.Sqrt(top.Length), top.Length, noise), 0, PeakMethod.FlatTop)
             : null;
     }
 
@@ -82,8 +86,11 @@ public static class PeakEstimator
             if (best is not { } b || found.Bar > b.Bar)
                 best = found;
         }
-        return best;
+        return best is { } highest ? highest with { StandardBar = WithHidden(highest.StandardBar, top.Length, noise) } : null;
     }
+
+    /// <summary>A slow change of the top is seen only where it stands out of the scatter of the residuals, a variance of noise²·√(2/n): so much may hide.</summary>
+    private static double WithHidden(double standard, int count, double noise) => Math.Sqrt((standard * standard) + (noise * noise * Math.Sqrt(2.0 / (count - 1))));
 
     /// <summary>A quadratic through the last samples of a rise, the longest stretch that it fits; its value at the end, with the lag undone.</summary>
     private static Fitted? Rise(ReadOnlySpan<PressureSample> rise, double lag, double noise)
@@ -92,9 +99,16 @@ public static class PeakEstimator
         {
             var end = rise[^n..];
             if (Quadratic(end, noise) is { } fit && fit.Squares / (n - 3) <= 1.5 * noise * noise && fit.Coefficients.B > 0)
-                return At(fit, 0, lag, noise, PeakMethod.Rise);
+                return Between(At(fit, 0, lag, noise, PeakMethod.Rise), end[^1].Seconds - end[^2].Seconds);
         }
         return null;
+    }
+
+    /// <summary>The peak was at any moment up to the next sample, one as likely as the other: half an interval's rise more, and its spread.</summary>
+    private static Fitted Between(Fitted atLast, double interval)
+    {
+        var rises = Math.Max(0, atLast.RiseBarPerSecond) * interval;
+        return atLast with { Bar = atLast.Bar + (0.5 * rises), StandardBar = Math.Sqrt((atLast.StandardBar * atLast.StandardBar) + (rises * rises / 12)) };
     }
 
     private static Fit? Quadratic(ReadOnlySpan<PressureSample> samples, double noise)

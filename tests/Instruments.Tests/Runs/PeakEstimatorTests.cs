@@ -43,7 +43,7 @@ public sealed class PeakEstimatorTests(ITestOutputHelper output)
         {
             var chance = new Random(seed);
             var corner = 0.06 + (interval * chance.NextDouble());
-            var run = Sampled(t => t < corner ? 700 - (rise * (corner - t)) : Math.Max(0, 700 - (85_000 * (t - corner))), lag, interval, noise, corner + 0.03, chance);
+            var run = Sampled(t => t < corner ? 700 - (rise * (corner - t)) : Math.Max(0, 700 - (85_000 * Opened(t - corner))), lag, interval, noise, corner + 0.03, chance);
             var peak = PeakEstimator.Estimate(run, TimeSpan.FromSeconds(lag), default);
             raw.Add(peak.Highest.Bar - 700);
             estimated.Add(peak.Value.Bar - 700);
@@ -55,8 +55,7 @@ public sealed class PeakEstimatorTests(ITestOutputHelper output)
         Assert.InRange(unfitted, 0, 2);
         Assert.InRange(estimated.Average(), -0.6, 0.6);
         Assert.True(RootMeanSquare(estimated) < 0.5 * RootMeanSquare(raw));
-        if (interval >= 5e-4) // at 10 kHz one run in twenty falls back to a plainer fit, whose error is more than its noise
-            Assert.InRange(Deviation(estimated) / Math.Sqrt(standard.Average(s => s * s)), 0.6, 1.7); // what it says of itself is so
+        Assert.InRange(Deviation(estimated) / Math.Sqrt(standard.Average(s => s * s)), 0.45, 1.2); // what it says of itself is so, and allows for pulses that this rise has not
     }
 
     [Fact]
@@ -68,9 +67,11 @@ public sealed class PeakEstimatorTests(ITestOutputHelper output)
             var peak = PeakEstimator.Estimate(run, lag, Pressure.FromBar(0.25));
             var (high, found) = (peak.Highest.Bar - truth, peak.Value.Bar - truth);
             output.WriteLine($"{name}: highest {high:0.0}, estimated {found:0.0} ± {peak.Standard?.Bar:0.0} bar, {peak.Method}");
-            if (name == "slow-sensor") // 4 ms: the last pulse of the pump is over before this sensor follows it, and no fit brings it back
+            if (name == "slow-sensor") // 4 ms
             {
-                Assert.InRange(found, high, 0);
+                Assert.Equal(-12.6, high, 0.2);
+                Assert.InRange(found, -6, 6);
+                Assert.InRange(Math.Abs(found), 0, 2 * peak.Standard!.Value.Bar);
                 continue;
             }
             raw.Add(high);
@@ -85,11 +86,12 @@ public sealed class PeakEstimatorTests(ITestOutputHelper output)
     [Fact]
     public void A_device_too_slow_for_the_fall_corrects_its_lag_along_the_rise()
     {
-        // 1000 bar/s up to 700 bar, then nothing 20 ms later; lag 5 ms holds the reading back by 5 bar.
+        // 1000 bar/s up to 699.5 bar, then nothing at the next sample; lag 5 ms holds the reading back by 5 bar, and half an interval is worth 10 bar.
         var run = Sampled(t => t < 0.6995 ? 1_000 * t : 0, 5e-3, 20e-3, 0.3, 0.8, new Random(1));
         var peak = PeakEstimator.Estimate(run, TimeSpan.FromMilliseconds(5), default);
         Assert.Equal(PeakMethod.Rise, peak.Method);
-        Assert.Equal(peak.Highest.Bar + 5, peak.Value.Bar, 1.5);
+        Assert.Equal(peak.Highest.Bar + 5 + 10, peak.Value.Bar, 1.5);
+        Assert.InRange(699.5, peak.Value.Bar - (2 * peak.Standard!.Value.Bar), peak.Value.Bar + (2 * peak.Standard.Value.Bar));
     }
 
     [Fact]
@@ -123,6 +125,9 @@ public sealed class PeakEstimatorTests(ITestOutputHelper output)
         }
         return [.. samples];
     }
+
+    /// <summary>A fall that comes to its speed with a time constant of 0.5 ms, as a relief opens; 1 bar/s of it, u in seconds.</summary>
+    private static double Opened(double u) => u - (0.5e-3 * (1 - Math.Exp(-u / 0.5e-3)));
 
     internal static IEnumerable<(string Name, double TrueBar, TimeSpan Lag, PressureSample[] Run)> Strokes() =>
         File.ReadLines(Path.Combine(Checkout.Root, "tests", "Instruments.Tests", "Runs", "strokes.csv"))
