@@ -1,5 +1,6 @@
 using Ramwright.Bench;
 using Ramwright.Bench.Finding;
+using Ramwright.Bench.Stroke;
 
 // dotnet run -c Release --project bench/Bench -- NAME
 switch (args is [var name, ..] ? name : "")
@@ -23,7 +24,13 @@ switch (args is [var name, ..] ? name : "")
         PosteriorSpeed.Run(args.ElementAtOrDefault(1) ?? "/usr/bin/python3");
         AdviceSpeed.Run("models");
         return 0;
+    case "stroke": // stroke [PLOT.svg]
+        StrokeSpeed.Run("models", "/usr/bin/python3", args.ElementAtOrDefault(1));
+        return 0;
+    case "events": // events [COUNT]
+        MissedEvents.Run(args is [_, var tools, ..] ? int.Parse(tools, System.Globalization.CultureInfo.InvariantCulture) : 10_000, "models");
+        return 0;
     default:
-        Console.Error.WriteLine("Give a name: plans, factor, trials, setting, finding");
+        Console.Error.WriteLine("Give a name: plans, factor, trials, setting, finding, stroke, events");
         return 2;
 }

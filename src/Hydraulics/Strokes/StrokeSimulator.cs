@@ -13,13 +13,13 @@ public static class StrokeSimulator
     /// <summary>Simulates.</summary>
     /// <param name="tool">The tool; every figure is in its range.</param>
     /// <param name="plan">How it is used.</param>
-    /// <param name="relative">Accuracy asked of each step as a share, 1e-10 to 1e-2; the absolute parts go with it.</param>
+    /// <param name="relative">Accuracy asked of each step as a share, 1e-12 to 1e-2; the absolute parts go with it.</param>
     public static Stroke Run(StrokeParameters tool, StrokePlan plan, double relative = UsualTolerance)
     {
         ArgumentNullException.ThrowIfNull(tool);
         ArgumentNullException.ThrowIfNull(plan);
-        if (relative is not (>= 1e-10 and <= 1e-2))
-            throw new ArgumentOutOfRangeException(nameof(relative), relative, "A relative accuracy lies between 1e-10 and 1e-2.");
+        if (relative is not (>= 1e-12 and <= 1e-2))
+            throw new ArgumentOutOfRangeException(nameof(relative), relative, "A relative accuracy lies between 1e-12 and 1e-2.");
         if (plan.SamplesPerSecond is { } rate and not (>= 10 and <= 100_000))
             throw new ArgumentOutOfRangeException(nameof(plan), rate, "10 to 100,000 samples per second are taken.");
         return new StrokeRun(tool, plan, relative, MostEvents, MostSteps).ToEnd();

@@ -27,14 +27,14 @@ public sealed class NoEventIsMissed
 
     // What a person would call an event must come out the same, whatever the steps; the finer run is the oracle.
     [Fact]
-    public void A_thousand_made_up_tools_show_the_same_events_at_a_hundredth_of_the_tolerance() => MadeUpTools.Any.ForAll(
+    public void A_thousand_made_up_tools_show_the_same_events_at_a_hundredth_of_the_tolerance() => MadeUpTools.Like(ReferenceTool.Healthy).ForAll(
         tool =>
         {
-            var coarse = StrokeSimulator.Run(tool.Parameters, Plan(tool));
-            var fine = StrokeSimulator.Run(tool.Parameters, Plan(tool), 1e-6);
+            var coarse = StrokeSimulator.Run(tool.Parameters, tool.Plan);
+            var fine = StrokeSimulator.Run(tool.Parameters, tool.Plan, 1e-6);
             Assert.NotEqual(StrokeEnd.LimitReached, coarse.End);
             Assert.Equal(fine.End, coarse.End);
-            Assert.Equal(Named(fine), Named(coarse));
+            Assert.Equal(MadeUpTools.Named(fine), MadeUpTools.Named(coarse));
         },
         iter: 1_000);
 
@@ -43,21 +43,13 @@ public sealed class NoEventIsMissed
     [Fact]
     public void A_relief_whose_closing_pressure_is_only_grazed_ends_as_one_beside_it_does()
     {
-        var grazing = MadeUpTools.Any.Generate(PCG.Parse("8kTSmtp1IoF2"), null, out _);
-        var coarse = StrokeSimulator.Run(grazing.Parameters, Plan(grazing));
-        var fine = StrokeSimulator.Run(grazing.Parameters, Plan(grazing), 1e-6);
+        var grazing = MadeUpTools.Like(ReferenceTool.Healthy).Generate(PCG.Parse("8kTSmtp1IoF2"), null, out _);
+        var coarse = StrokeSimulator.Run(grazing.Parameters, grazing.Plan);
+        var fine = StrokeSimulator.Run(grazing.Parameters, grazing.Plan, 1e-6);
         Assert.Equal((StrokeEnd.RamStaysOut, StrokeEnd.Home), (coarse.End, fine.End));
 
-        var beside = StrokeSimulator.Run(grazing.Parameters with { ClosingRatio = grazing.Parameters.ClosingRatio * 1.0005 }, Plan(grazing), 1e-6);
+        var beside = StrokeSimulator.Run(grazing.Parameters with { ClosingRatio = grazing.Parameters.ClosingRatio * 1.0005 }, grazing.Plan, 1e-6);
         Assert.Equal(coarse.End, beside.End);
-        Assert.Equal(Named(coarse), Named(beside));
+        Assert.Equal(MadeUpTools.Named(coarse), MadeUpTools.Named(beside));
     }
-
-    private static StrokePlan Plan(MadeUpTool tool) =>
-        tool.Pause ? new StrokePlan { PausePascals = 0.6 * tool.Parameters.ReliefPascals, PauseSeconds = 1 } : new StrokePlan();
-
-    /// <summary>Events in their order; a ram that moves out and home again by a hair at the end of the return counts once.</summary>
-    private static IEnumerable<StrokeEventKind> Named(Stroke stroke) => stroke.Events
-        .Where(e => e.Kind is not StrokeEventKind.RamMoves and not StrokeEventKind.MotorStalled and not StrokeEventKind.DiesParted)
-        .Select(e => e.Kind).Distinct();
 }
