@@ -35,7 +35,7 @@ internal sealed class DriveSigns
             Advance = advance,
             AdvanceAmperes = StrokeMarks.Mean(amperes, advance.From, advance.To),
             BackVolts = signal.Amperes is null || signal.Step > 0.0105 ? null : Ripple(signal, amperes, charge, advance, tool),
-            RunUpOhms = signal.Amperes is null || signal.Step > 0.003 ? null : RunUp(signal, amperes, first, tool),
+            RunUpOhms = signal.Amperes is null || signal.Step > 0.0105 ? null : RunUp(signal, amperes, first, tool),
         };
     }
 
@@ -114,7 +114,7 @@ internal sealed class DriveSigns
             (n, st, sy, stt, sty) = (n + 1, st + t, sy + y, stt + t * t, sty + t * y);
         }
 
-        if (n < 5)
+        if (n < 4)
             return null;
         var slope = (n * sty - st * sy) / (n * stt - st * st);
         return slope < -2 ? -tool.TorqueConstant * tool.TorqueConstant / (tool.Inertia * slope) : null;

@@ -14,6 +14,9 @@ internal static class FaultNaming
     /// <summary>Leak in a pause, m³/s per pascal: some 10 bar/s in a tool of this size. Leaks under power only: 3 % of the delivery at 500 bar.</summary>
     private const double MostStandingLeak = 2.5e-16, LossUnderPower = 0.03;
 
+    /// <summary>Without the current the pump's speed is a guess, and a loss must be this many times larger to be named.</summary>
+    private const double UnseenDrive = 5;
+
     private const double MostAir = 0.013, LeastStrength = 0.85, MostDragFactor = 2.5, FrictionOfPreload = 0.4, MostSealShare = 0.035, ReliefBand = 0.03, ClosingFactor = 3;
 
     public const double LeastShown = 0.15;
@@ -31,7 +34,7 @@ internal static class FaultNaming
         var (marks, signal) = (f.Evidence.Marks, f.Evidence.Signal);
         var dry = f.Advance.DrySeconds is not null;
         var flow = f.Evidence.SoundFlow;
-        var underPower = 2 * LossUnderPower * flow / 500e5;
+        var underPower = (signal.Amperes is null ? UnseenDrive : 1) * 2 * LossUnderPower * flow / 500e5;
         var built = f.Evidence.Builds.Count > 0;
         var other = OtherTool(f);
         var fits = 1 - other.Probability;
@@ -110,13 +113,14 @@ internal static class FaultNaming
         }
 
         if (f.FillingTold)
-            Sign(f.Filling.Above(1.06), $"the ram's travel would take a pump filled to {Percent(f.Filling.Quantile(0.5))}");
+            Sign(f.Filling.Above(1.03), $"the ram's travel would take a pump filled to {Percent(f.Filling.Quantile(0.5))}");
         var spring = f.Evidence.Marks.AdvancePascals * tool.RamSquareMetres;
         if (double.IsFinite(f.Advance.FrictionDeviation) && f.Evidence.Marks.AdvancePascals > 0)
             Sign(Mixture.Of(spring, 0.1 * tool.SpringPreloadNewtons).Below(0.55 * tool.SpringPreloadNewtons), $"the free advance takes {Bar(f.Evidence.Marks.AdvancePascals)}: the return spring of this tool alone asks {Bar(tool.SpringPreloadNewtons / tool.RamSquareMetres)}");
-        if (f.Evidence.Builds.Count > 0)
+        if (f.Evidence.Builds.Count > 0 && f.Evidence.Signal.Amperes is not null)
         {
-            Sign(f.LogSoftness.Above(0.12) + f.LogSoftness.Below(-0.12), $"oil and frame give way {F(100 * (Math.Exp(f.LogSoftness.Quantile(0.5)) - 1), "+0;-0")} % against this tool's");
+            Sign(f.LogSoftness.Above(0.065) + f.LogSoftness.Below(-0.065), $"oil and frame give way {F(100 * (Math.Exp(f.LogSoftness.Quantile(0.5)) - 1), "+0;-0")} % against this tool's");
+            Sign(0.8 * f.LogSeal.Above(Math.Log(0.15)), $"{Percent(Math.Exp(f.LogSeal.Quantile(0.5)))} of the force would have to stay in the seals");
             Sign(f.Misfit > 12 ? 0.9 : f.Misfit > 7 ? 0.4 : 0, $"no set of faults brings the model nearer than {F(f.Misfit, "0")} times the noise");
         }
 

@@ -52,7 +52,7 @@ internal sealed class Findings
     public const double StrengthAmperes = 50;
 
     /// <summary>What the reduced model may be off beyond noise: filling, leaks (ln), air, volts, resistance (ln).</summary>
-    private const double FillingOff = 0.0015, LeakOff = 0.07, AirOff = 0.0025, AirShareOff = 0.06, VoltsOff = 0.02, OhmsOff = 0.03, SealOff = 0.75;
+    private const double FillingOff = 0.003, LeakOff = 0.10, AirOff = 0.0025, AirShareOff = 0.06, VoltsOff = 0.02, OhmsOff = 0.03, SealOff = 0.75;
 
     public static Findings Of(StrokeEvidence evidence, List<FittedLeaks> fits, (double Pascals, double Deviation)? opening)
     {
@@ -67,13 +67,13 @@ internal sealed class Findings
         return new Findings
         {
             Evidence = evidence,
-            Filling = Unknowns(Unknown.Filling, FillingOff),
+            Filling = Unknowns(Unknown.Filling, FillingOff).Given(tool.Filling, 0.03, 0.9, 0.8),
             FillingTold = evidence.Turns is not null,
             LogHold = new(parts.Select(p => (p.Weight, p.LogStanding(tool, evidence), Hypot(p.LogStandingDeviation(tool, evidence), HoldOff(evidence), 0)))),
             LogDelivery = Unknowns(Unknown.LogDelivery, LeakOff),
             LogChamber = Unknowns(Unknown.LogChamber, LeakOff),
             LogBypass = Unknowns(Unknown.LogBypass, LeakOff),
-            Air = Unknowns(Unknown.Air, AirOff, AirShareOff),
+            Air = Unknowns(Unknown.Air, evidence.Signal.Amperes is null || !evidence.TurnsAreSeen ? 2.5 * AirOff : AirOff, AirShareOff).Given(tool.Oil.AirShare, 0.004, 0.9, 0.1),
             LogSoftness = Unknowns(Unknown.LogSoftness),
             Volts = Unknowns(Unknown.Volts, VoltsOff),
             LogOhms = Unknowns(Unknown.LogOhms, OhmsOff),
@@ -83,14 +83,14 @@ internal sealed class Findings
             WeepFromPascals = parts.Where(p => p.Fit.Leaks.Weep).MaxBy(p => p.Weight) is { } weep ? weep.Mean(Unknown.WeepShare) * evidence.OpeningPascals : 0,
             Advance = AdvanceSigns.Of(evidence, state),
             Closing = ClosingSigns.Of(evidence),
-            Opening = opening is { } o ? Mixture.Of(o.Pascals, Hypot(o.Deviation, 0.5e5, 0)) : null,
-            Misfit = builds.Count == 0 ? 1 : builds.Average(b => b.DeviationPascals / Math.Max(evidence.Signal.NoisePascals, 0.8e5)),
+            Opening = opening is { } o ? Mixture.Of(o.Pascals, Hypot(o.Deviation, evidence.Signal.Amperes is null ? 5e5 : 1e5, 0)).Given(tool.ReliefPascals, 0.015 * tool.ReliefPascals, 0.85, 0.5 * tool.ReliefPascals) : null,
+            Misfit = builds.Count == 0 || !evidence.TurnsAreSeen || evidence.Signal.Amperes is null ? 1 : builds.Average(b => b.DeviationPascals / Math.Max(evidence.Signal.NoisePascals, 0.8e5)),
         };
     }
 
     /// <summary>Where the pressure falls by little, cooling and the moment at which the ram slips back weigh as much as the leak.</summary>
     private static double HoldOff(StrokeEvidence evidence) =>
-        LeakOff + (evidence.Pauses.Count == 0 ? 0.2 : 0.2 * Math.Exp(-(evidence.Pauses[0].Pascals[0] - evidence.Pauses[0].Pascals[^1]) / 20e5));
+        LeakOff + (evidence.Pauses.Count == 0 ? 0.2 : 0.28 * Math.Exp(-(evidence.Pauses[0].Pascals[0] - evidence.Pauses[0].Pascals[^1]) / 20e5));
 
     private static double Hypot(double a, double b, double c) => Math.Max(1e-9, Math.Sqrt(a * a + b * b + c * c));
 

@@ -30,6 +30,19 @@ internal sealed class Mixture
     /// <summary>Probability that it is above.</summary>
     public double Above(double value) => 1 - Below(value);
 
+    /// <summary>Takes into account what is usual: most tools lie close to a value, the others anywhere. Sharp laws hardly change.</summary>
+    /// <param name="usual">The usual value.</param>
+    /// <param name="deviation">How far tools lie from it.</param>
+    /// <param name="share">Share of tools that are usual.</param>
+    /// <param name="range">Width over which the others lie.</param>
+    public Mixture Given(double usual, double deviation, double share, double range) => new(_parts.SelectMany(p =>
+    {
+        var variance = p.Deviation * p.Deviation + deviation * deviation;
+        var near = p.Weight * share * Normal.Density((p.Mean - usual) / Math.Sqrt(variance)) / Math.Sqrt(variance);
+        var mean = (p.Mean * deviation * deviation + usual * p.Deviation * p.Deviation) / variance;
+        return new[] { (near + 1e-300, mean, p.Deviation * deviation / Math.Sqrt(variance)), (p.Weight * (1 - share) / range, p.Mean, p.Deviation) };
+    }));
+
     /// <summary>The value below which this share lies, by bisection.</summary>
     public double Quantile(double share)
     {

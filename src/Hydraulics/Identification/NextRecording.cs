@@ -6,6 +6,8 @@ internal static class NextRecording
     public static string? Of(Findings f)
     {
         var (evidence, signal, marks) = (f.Evidence, f.Evidence.Signal, f.Evidence.Marks);
+        if (signal.Pascals is null)
+            return "the same stroke with the pressure as well, at 1,000 rows per second";
         if (signal.Amperes is null)
             return "the same stroke with the battery current as well, at 1,000 rows per second";
         if (!evidence.TurnsAreSeen)
@@ -16,6 +18,8 @@ internal static class NextRecording
             return "a stroke from standstill until the dies are closed and the relief opens";
         if (marks.Opened < 0)
             return "a stroke with the trigger held until the relief opens";
+        if (evidence.TopIsMissing)
+            return "the same stroke with a sensor that reaches a third above the opening pressure";
         if (marks.Connector)
             return "a stroke that closes the dies on nothing, with a pause of five seconds near 60 % of the opening pressure";
         if (evidence.Pauses.Count == 0)

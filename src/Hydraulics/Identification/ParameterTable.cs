@@ -32,7 +32,7 @@ internal static class ParameterTable
             air ? Linear(ParameterName.EntrainedAir, f.Air, "fraction", 1, true, 0)
                 : Untold(ParameterName.EntrainedAir, tool.Oil.AirShare, 0, 0.3, "fraction", marks.Connector ? "a connector hides the foot of the rise: close the dies on nothing" : "the dies did not close: close them on nothing"),
             f.Opening is { } opening ? Linear(ParameterName.ReliefOpening, opening, "bar", 1e-5, true)
-                : Untold(ParameterName.ReliefOpening, tool.ReliefPascals / 1e5, Highest(evidence) / 1e5, Math.Max(2 * tool.ReliefPascals, 1.5 * Highest(evidence)) / 1e5, "bar", "the relief did not open: hold the trigger until it does"),
+                : Untold(ParameterName.ReliefOpening, tool.ReliefPascals / 1e5, Highest(evidence) / 1e5, Math.Max(2 * tool.ReliefPascals, 1.5 * Highest(evidence)) / 1e5, "bar", evidence.TopIsMissing ? "the top of the pressure is missing: use a sensor with more range" : "the relief did not open: hold the trigger until it does"),
             Closing(f),
             current && evidence.Drive.BackVolts is not null ? Linear(ParameterName.SupplyVoltage, f.Volts, "V", 1, true)
                 : Linear(ParameterName.SupplyVoltage, f.Volts, "V", 1, false, note: current ? "no ripple of the pump in the current: record at 500 rows per second or more" : "record the current too"),

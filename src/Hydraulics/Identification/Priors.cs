@@ -20,6 +20,9 @@ internal static class Priors
     /// <summary>A leak that is a fault, in m³/s per pascal: around 1e-14, a factor of seven either way (one deviation).</summary>
     private static readonly double FaultMean = Math.Log(1e-14);
 
+    /// <summary>The ram moves only while the pump delivers, so the dies close in a delivery stroke and the pressure rises at once: the foot is seen within some milliseconds.</summary>
+    private const double ClosingOffSeconds = 0.004;
+
     /// <summary>A weeping relief lets through at least this share of the pump's delivery just before it opens.</summary>
     private const double LeastWeep = 0.04;
 
@@ -28,6 +31,7 @@ internal static class Priors
     public static Prior[] Of(StrokeEvidence evidence, LeakSet leaks)
     {
         var tool = evidence.Tool;
+        var current = evidence.Signal.Amperes is not null;
         var priors = new List<Prior>
         {
             new(tool.Filling, 0.3, 0.03, 1.4, 1e-4),
@@ -40,14 +44,15 @@ internal static class Priors
             new(tool.Oil.AirShare, 0.03, 0, 0.3, 1e-4),
             new(0, 0.012, -0.7, 0.7, 1e-4),
             new(Math.Log(Math.Max(tool.SealFrictionShare, 1e-3)) + 0.15, 0.5, Math.Log(0.3 * Math.Max(tool.SealFrictionShare, 1e-3)), Math.Log(0.3), 1e-2),
-            new(tool.SupplyVolts, 0.06 * tool.SupplyVolts, 0.3 * tool.SupplyVolts, 1.6 * tool.SupplyVolts, 1e-4 * tool.SupplyVolts),
-            new(Math.Log(tool.ResistanceOhms), 0.8, Math.Log(0.1 * tool.ResistanceOhms), Math.Log(15 * tool.ResistanceOhms), 1e-3),
+            new(tool.SupplyVolts, (current ? 0.06 : 0.025) * tool.SupplyVolts, 0.3 * tool.SupplyVolts, 1.6 * tool.SupplyVolts, 1e-4 * tool.SupplyVolts),
+            new(Math.Log(tool.ResistanceOhms), current && (evidence.TurnsAreSeen || evidence.Drive.RunUpOhms is not null) ? 0.8 : 0.25, Math.Log(0.1 * tool.ResistanceOhms), Math.Log(15 * tool.ResistanceOhms), 1e-3),
+            new(0.3, 0.5, 0, 1, 1e-3),
         };
         foreach (var build in evidence.Builds)
         {
             priors.Add(new(0, 100, -1000, 1000, 1e-3));
             priors.Add(build.Rise.FromFoot
-                ? new(evidence.FootSeconds, 0.05, evidence.FootSeconds - 0.15, evidence.FootSeconds + 0.15, 2e-5)
+                ? new(evidence.FootSeconds, Math.Max(ClosingOffSeconds, evidence.Signal.Step), evidence.FootSeconds - 0.03, evidence.FootSeconds + 0.03, 2e-5)
                 : new(build.AtFirstPascals / 1e5, 10, -10, 3000, 1e-2));
         }
 

@@ -11,7 +11,7 @@ internal struct PumpFlow
     private readonly StrokeParameters _tool;
     private readonly OilTable _oil;
     private readonly ToolState _state;
-    private readonly double _filled;
+    private readonly double _filled, _void, _stroke;
     private readonly bool _byTurn;
 
     /// <summary>Oil pressed into the chamber since delivery began, m³.</summary>
@@ -29,7 +29,9 @@ internal struct PumpFlow
     {
         (_tool, _oil, _state, _byTurn) = (tool, oil, state, byTurn);
         _filled = state.Filling * tool.DisplacementCubicMetres;
-        _pressed = Math.Sin(angle) > 0 ? 0.5 * _filled * (1 - Math.Cos(angle)) : 0;
+        _void = Math.Max(0, state.VoidShare * (tool.DisplacementCubicMetres - _filled));
+        _stroke = _filled + _void;
+        _pressed = Math.Sin(angle) > 0 ? Math.Max(0, 0.5 * _stroke * (1 - Math.Cos(angle)) - _void) : 0;
     }
 
     /// <summary>Goes on by one step.</summary>
@@ -49,21 +51,23 @@ internal struct PumpFlow
         var squeeze = _oil.Squeeze(pascals);
         if (sine <= 0)
         {
-            var expanded = 0.5 * _filled * (1 + cosine);
+            var expanded = 0.5 * _stroke * (1 + cosine);
             (_open, _displaced, _pressed, _volume) = (0, 0, 0, 0);
             _chamberShare = Math.Max(0, 1 - expanded / (_tool.ChamberCubicMetres * squeeze + 1e-15));
             return;
         }
 
-        _displaced = 0.5 * _filled * sine * speed;
+        _displaced = 0.5 * _stroke * sine * speed;
         var needed = (_tool.ChamberCubicMetres + _filled) * squeeze + 1e-15;
         var driving = _state.Driving(pascals);
         _chamberShare = Math.Clamp(_pressed / needed, 0, 1);
-        var into = seconds * Math.Max(0, _displaced + (_state.Delivery * (1 - _chamberShare) - _state.Chamber * _chamberShare) * driving);
+        var gone = 0.5 * _stroke * (1 - cosine) - _void;
+        var closed = Math.Clamp(0.5 + gone / (_displaced * seconds + 1e-15), 0, 1);
+        var into = seconds * Math.Max(0, closed * _displaced + (_state.Delivery * (1 - _chamberShare) - _state.Chamber * _chamberShare) * driving);
         _pressed += into;
         _open = Math.Clamp((_pressed - needed) / (into + 1e-15), 0, 1);
         _chamberShare = Math.Clamp(0.5 * (_chamberShare + _pressed / needed), 0, 1);
-        _volume = _open * (_tool.ChamberCubicMetres + 0.5 * _filled * (1 + cosine));
+        _volume = _open * (_tool.ChamberCubicMetres + 0.5 * _stroke * (1 + cosine));
     }
 
     /// <summary>What the chamber adds to the volume of the high-pressure side while it delivers, m³.</summary>

@@ -34,33 +34,36 @@ internal sealed class StrokeEvidence
     /// <summary>Delivery of the sound pump without load, m³/s.</summary>
     public double SoundFlow => Tool.FilledCubicMetres / StrokeMarks.TurnSeconds(Tool);
 
+    /// <summary>The rows about the highest pressure are missing: the sensor was at its end, or rows were lost.</summary>
+    public bool TopIsMissing => Signal.Pascals is not null && Marks.Opened >= 0 && !Signal.PressureIsRead.AsSpan(Marks.Opened, Math.Min(4, Signal.Count - Marks.Opened)).ToArray().All(read => read);
+
     /// <summary>Each stroke of the pump can be followed.</summary>
     public required bool TurnsAreSeen { get; init; }
 
     public static StrokeEvidence Of(StrokeSignal signal, double[] amperes, StrokeMarks marks, StrokeParameters tool)
     {
         var drive = DriveSigns.Of(signal, amperes, marks, tool);
-        var seen = signal.Step < 0.22 * StrokeMarks.TurnSeconds(tool) && signal.Amperes is not null;
+        var seen = signal.Step < 0.22 * StrokeMarks.TurnSeconds(tool) && signal.Pascals is not null && marks.Closed >= 0 && StrokeMarks.PulsesShow(signal, LongestRise(signal, marks), tool);
         var closedVolume = tool.DeadCubicMetres + tool.RamSquareMetres * tool.StrokeMetres;
         var oil = new OilTable(tool.Oil);
         var (builds, pauses) = (new List<BuildPart>(), new List<PausePart>());
         var pausesByRow = marks.Pauses(signal).ToList();
         foreach (var pause in pausesByRow)
         {
-            if (marks.Foot < 0 || pause.From < marks.Foot || StrokeMarks.Mean(signal.Pascals!, pause.From, pause.From + 5) < 60e5)
+            if (signal.Pascals is null || marks.Foot < 0 || pause.From < marks.Foot || StrokeMarks.Mean(signal.Pascals!, pause.From, pause.From + 5) < 60e5)
                 continue;
             pauses.Add(PauseOf(signal, pause, marks.Closed >= 0 && pause.From > marks.Closed ? closedVolume : VolumeAt(signal, marks, tool, pause.From), tool, oil));
         }
 
         foreach (var pull in marks.Pulls)
         {
-            if (marks.Closed < 0 || pull.To < marks.Closed || (marks.Opened >= 0 && pull.From > marks.Opened))
+            if (signal.Pascals is null || marks.Closed < 0 || pull.To < marks.Closed || (marks.Opened >= 0 && pull.From > marks.Opened))
                 continue;
             if (BuildOf(signal, amperes, drive.Charge, marks, pull, pausesByRow, closedVolume, tool, oil, seen) is { } build)
                 builds.Add(build);
         }
 
-        var share = marks.Opened >= 0 ? Math.Max(0.3 * tool.ReliefPascals, signal.Pascals![marks.Opened]) : tool.ReliefPascals;
+        var opening = marks.Opened >= 0 && signal.Pascals is not null ? Math.Max(0.3 * tool.ReliefPascals, signal.Pascals[marks.Opened]) : tool.ReliefPascals;
         return new StrokeEvidence
         {
             Signal = signal,
@@ -72,11 +75,15 @@ internal sealed class StrokeEvidence
             Pauses = pauses,
             Turns = marks.Closed < 0 ? null : TurnsOf(signal, amperes, drive.Charge, marks, tool),
             FootSeconds = builds.Count > 0 && builds[0].Rise.FromFoot ? (marks.Foot - builds[0].Rise.Rows.From) * signal.Step : 0,
-            OpeningPascals = share,
+            OpeningPascals = opening,
             DryNewtons = Math.Max(0, AdvanceFriction(marks, tool)),
             TurnsAreSeen = seen,
         };
     }
+
+    /// <summary>Rows of the longest pull with the dies closed, up to the opening.</summary>
+    private static Span LongestRise(StrokeSignal signal, StrokeMarks marks) =>
+        marks.Pulls.Select(p => new Span(Math.Max(p.From + signal.Rows(0.05), marks.Closed), marks.Opened < 0 ? p.To : Math.Min(p.To, marks.Opened))).MaxBy(s => s.Length);
 
     /// <summary>Force that the advance needs beyond spring and speed, N: pressure × area less the spring near the end of its travel.</summary>
     public static double AdvanceFriction(StrokeMarks marks, StrokeParameters tool) =>
@@ -100,6 +107,8 @@ internal sealed class StrokeEvidence
         var turn = signal.Rows(StrokeMarks.TurnSeconds(tool));
         var fromFoot = !marks.Connector && pull.From <= marks.Foot;
         var from = fromFoot ? Math.Max(pull.From, marks.Foot - Math.Max(turn, 4)) : Math.Max(pull.From + signal.Rows(0.03), marks.Closed + 1);
+        if (!fromFoot && signal.Amperes is null)
+            from = Math.Max(from, pull.From + signal.Rows(0.12)); // how the motor runs up against pressure is only guessed
         if (!fromFoot)
         {
             while (from < pull.To && amperes[from] > 0.9 * tool.CurrentLimitAmperes)
@@ -124,7 +133,7 @@ internal sealed class StrokeEvidence
     {
         double free = 0, used = 0, limited = 0, pumping = 0, standing = 0;
         var coasts = 0;
-        var pascals = signal.Pascals!;
+        var pascals = signal.Pascals ?? [.. Enumerable.Repeat(marks.AdvancePascals, signal.Count)];
         foreach (var pull in marks.Pulls)
         {
             if (pull.From >= marks.Closed)
@@ -144,7 +153,7 @@ internal sealed class StrokeEvidence
 
         for (var row = marks.Pulls[0].From; row < marks.Closed; row++)
             standing += signal.Step * Math.Max(0, pascals[row]);
-        return new TurnCount(tool, free, used, limited, 1.2 * coasts, pumping, standing - pumping, StrokeMarks.Mean(pascals, marks.Closed - 2, marks.Closed), coasts > 0 || marks.Connector ? 0.012 : 0.003);
+        return new TurnCount(tool, free, used, limited, 1.2 * coasts, pumping, standing - pumping, StrokeMarks.Mean(pascals, marks.Closed - 2, marks.Closed), coasts > 0 || marks.Connector ? 0.012 : signal.Pascals is null ? 0.008 : 0.003);
     }
 
     /// <summary>Oil behind the ram at a row before the dies close, by the turns so far of a sound pump.</summary>

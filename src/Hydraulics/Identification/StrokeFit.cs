@@ -24,7 +24,7 @@ internal static class StrokeFit
     {
         var seeds = new List<double[]>();
         (StrokeProblem Problem, Minimum Found)? first = null;
-        foreach (var leaks in Simple)
+        foreach (var leaks in Simple.Where(s => evidence.Signal.Amperes is not null || !s.Chamber))
         {
             var problem = new StrokeProblem(evidence, leaks);
             var found = Seed.Of(evidence, problem, 2).Select(seed => LeastSquares.Solve(problem, seed, 9)).MinBy(m => m.Cost)!;
@@ -35,14 +35,16 @@ internal static class StrokeFit
         }
 
         Noise.Measure(evidence, first!.Value.Problem, first.Value.Found.Unknowns, EarlyPascals);
-        var fitted = Fitted(evidence, LeakSet.All, seeds);
+        var fitted = Fitted(evidence, [.. LeakSet.Of(evidence.Signal.Amperes is not null)], seeds);
         for (var round = 1; round < MostRounds; round++)
         {
             var best = fitted.MaxBy(f => f.LogEvidence)!;
-            if (!Noise.Measure(evidence, best.Problem, best.Best.Unknowns))
+            var reclosed = Reclosed(evidence, best.Problem, best.Best);
+            var changed = Noise.Measure(evidence, best.Problem, reclosed.Unknowns);
+            if (!changed && reclosed.Cost > best.Best.Cost - 1)
                 break;
             var last = fitted.Where(f => f.LogEvidence > best.LogEvidence - HopelessBehind).ToDictionary(f => f.Leaks, f => f.Best.Unknowns);
-            fitted = Fitted(evidence, [.. last.Keys], [best.Best.Unknowns], last);
+            fitted = Fitted(evidence, [.. last.Keys], [reclosed.Unknowns], last);
         }
 
         return fitted;

@@ -7,7 +7,7 @@ namespace Ramwright.Hydraulics.Identification;
 /// <summary>Reads a recorded stroke: figures of the tool with limits, faults with reasons, and which recording would tell more.</summary>
 public static class StrokeIdentifier
 {
-    /// <summary>Reads a recording of pressure, with or without the battery current.</summary>
+    /// <summary>Reads a recording of pressure, battery current or both.</summary>
     /// <param name="recording">One stroke, from standstill if possible.</param>
     /// <param name="tool">Service data of the sound tool.</param>
     /// <param name="sensorSeconds">Time constant of the sensor that was used, above 0 to 1 s; null: as in the service data.</param>
@@ -35,7 +35,7 @@ public static class StrokeIdentifier
             return new IdentificationAnswer.CannotTell("the motor runs for less than half a second and no pressure is built", WholeStroke);
         var fits = StrokeFit.All(evidence);
         var best = fits.MaxBy(f => f.LogEvidence)!;
-        var findings = Findings.Of(evidence, fits, OpeningFit.Of(evidence, best) ?? CoarseOpening.Of(evidence));
+        var findings = Findings.Of(evidence, fits, evidence.TopIsMissing ? null : OpeningFit.Of(evidence, best) ?? CoarseOpening.Of(evidence));
         return new IdentificationAnswer.Told(ParameterTable.Of(findings), FaultNaming.Of(findings, least, most), Curve(evidence, best), NextRecording.Of(findings));
     }
 

@@ -78,31 +78,44 @@ internal sealed class StrokeMarks
         return pulls;
     }
 
-    /// <summary>Without a current: the motor runs from the first rise until the pressure has stood for half a second above half of what it reached, and again from the next rise.</summary>
+    /// <summary>Without a current: the motor runs from the first rise to the last, but for spans of 0.4 s and more in which the pressure is high and does not rise.</summary>
     private static List<Span> ByPressure(StrokeSignal signal, int opened)
     {
         var pascals = signal.Pascals!;
         var end = opened < 0 ? pascals.Length - 1 : opened;
         var top = pascals.AsSpan(0, end + 1).ToArray().Max();
-        var (half, look) = (signal.Rows(0.03), signal.Rows(0.3));
+        if (top < 8e5 + 4 * signal.NoisePascals)
+            return [];
+        var (half, look) = (signal.Rows(0.015), signal.Rows(0.12));
+        var from = Math.Max(0, (int)(signal.StandSeconds / signal.Step) - signal.Rows(0.025));
         var pulls = new List<Span>();
-        var from = Math.Max(0, (int)(signal.StandSeconds / signal.Step));
-        for (var row = from; row <= end; row++)
+        var flat = -1;
+        for (var row = from + signal.Rows(0.3); row + look <= end; row++)
         {
-            var rises = row + look <= end && Mean(pascals, row + look - half, row + look) - Mean(pascals, row, row + half) > 4e5;
-            if (from >= 0 && !rises && Mean(pascals, row, row + half) > 0.3 * top && row + look < end)
+            var stands = pascals[row] > 0.25 * top && pascals[row] > 40e5 && Mean(pascals, row + look - half, row + look) - Mean(pascals, row, row + half) < 2e5;
+            if (stands && flat < 0)
+                flat = row;
+            if (stands || flat < 0)
+                continue;
+            if (row - flat >= signal.Rows(0.4))
             {
-                pulls.Add(new(from, row));
-                from = -1;
+                pulls.Add(new(from, flat));
+                from = row + look - signal.Rows(0.03);
             }
-            else if (from < 0 && rises && pascals[Math.Min(row + half, end)] - pascals[row] > Math.Max(3e5, 4 * signal.NoisePascals))
-            {
-                from = row;
-            }
+
+            flat = -1;
         }
 
-        if (from >= 0)
-            pulls.Add(new(from, end));
+        // A last pull up to the opening may be too short to be seen by looking ahead.
+        if (flat >= 0 && opened >= 0 && end - look - flat >= signal.Rows(0.4))
+        {
+            pulls.Add(new(from, flat));
+            from = end - look;
+            while (from < end - 2 && Mean(pascals, from, from + half) < Mean(pascals, end - look - half, end - look) + 3e5)
+                from++;
+        }
+
+        pulls.Add(new(from, opened < 0 ? end : Math.Min(signal.Count - 1, opened + signal.Rows(0.04))));
         return pulls;
     }
 
@@ -145,7 +158,9 @@ internal sealed class StrokeMarks
             var before = Mean(pascals, row - signal.Rows(0.3), row - signal.Rows(0.1));
             while (row > from && Mean(pascals, row - half / 2, row + half / 2) > before + 2.5 * signal.NoisePascals / Math.Sqrt(half + 1) + 1e5)
                 row--;
-            return (row, before);
+            while (row < end && Mean(pascals, row, row + 2) < before + 2 * signal.NoisePascals)
+                row++;
+            return (Math.Max(from, row - signal.Rows(tool.SensorSeconds)), before);
         }
 
         return (-1, advance);
@@ -181,8 +196,22 @@ internal sealed class StrokeMarks
     public static double TurnSeconds(StrokeParameters tool) =>
         2 * Math.PI * tool.GearRatio * tool.TorqueConstant / (tool.SupplyVolts - tool.ResistanceOhms * tool.MotorFrictionNewtonMetres / tool.TorqueConstant);
 
+    /// <summary>Whether single strokes of the pump show in a rise: it departs from its own mean over a turn by more than noise.</summary>
+    public static bool PulsesShow(StrokeSignal signal, Span rise, StrokeParameters tool)
+    {
+        var half = signal.Rows(1.2 * TurnSeconds(tool)) / 2;
+        var (sum, count) = (0.0, 0);
+        for (var row = rise.From + half; row + half <= rise.To; row++)
+        {
+            sum += Math.Pow(signal.Pascals![row] - Mean(signal.Pascals, row - half, row + half), 2);
+            count++;
+        }
+
+        return count > 0 && Math.Sqrt(sum / count) > 2.2 * signal.NoisePascals + 0.03 * StiffRise(tool, 200e5) * TurnSeconds(tool);
+    }
+
     /// <summary>Rate of rise with the dies closed and a sound pump, Pa/s: delivery over the compliance of oil and frame.</summary>
-    private static double StiffRise(StrokeParameters tool, double pascals) =>
+    public static double StiffRise(StrokeParameters tool, double pascals) =>
         tool.FilledCubicMetres / TurnSeconds(tool) / ((tool.DeadCubicMetres + tool.RamSquareMetres * tool.StrokeMetres) / tool.Oil.ModulusPascals(pascals)
             + tool.RamSquareMetres * tool.RamSquareMetres / tool.FrameNewtonsPerMetre);
 

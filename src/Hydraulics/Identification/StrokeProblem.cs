@@ -143,6 +143,7 @@ internal sealed class StrokeProblem : IResiduals
         DryNewtons = _evidence.DryNewtons,
         SupplyVolts = x[Unknown.Volts],
         ResistanceOhms = Math.Exp(x[Unknown.LogOhms]),
+        VoidShare = x[Unknown.VoidShare],
     };
 
     private static int OfBuild(int unknown) => (unknown - Unknown.Shared) / Unknown.PerBuild;

@@ -55,7 +55,8 @@ internal sealed class StrokeSignal
         var start = recording.Seconds[0];
         var (pascals, read) = recording.Pascals is { } p ? Even(recording, p.AsSpan(), start, step, count) : (null, []);
         var (amperes, _) = recording.Amperes is { } a ? Even(recording, a.AsSpan(), start, step, count) : (null, []);
-        var still = Math.Min(pascals is null ? count : StandRows(pascals, 5e5), amperes is null ? count : StandRows(amperes, 1));
+        var head = Math.Max(10, (int)(0.15 / step));
+        var still = Math.Min(pascals is null ? count : StandRows(pascals, head, 5e5), amperes is null ? count : StandRows(amperes, head, 1));
         var (zeroPascals, noisePascals) = AtRest(pascals, still, 1e5);
         var (zeroAmperes, noiseAmperes) = AtRest(amperes, still, 0.2);
         Shift(pascals, zeroPascals);
@@ -73,9 +74,9 @@ internal sealed class StrokeSignal
     }
 
     /// <summary>Rows before the first that three in a row leave the level of the beginning by six deviations, and by at least this much.</summary>
-    private static int StandRows(double[] values, double least)
+    private static int StandRows(double[] values, int headRows, double least)
     {
-        var head = values.AsSpan(0, Math.Min(values.Length, 60)).ToArray();
+        var head = values.AsSpan(0, Math.Min(values.Length, headRows)).ToArray();
         Array.Sort(head);
         var level = head[head.Length / 2];
         var deviation = Math.Max((head[head.Length * 3 / 4] - head[head.Length / 4]) / 1.35, least / 6);
@@ -107,7 +108,7 @@ internal sealed class StrokeSignal
         {
             if (double.IsNaN(given[i]))
                 continue;
-            var row = (int)Math.Round((recording.Seconds[i] - start) / step);
+            var row = (int)Math.Floor((recording.Seconds[i] - start) / step + 0.5 + 1e-6);
             if (row < 0 || row >= count)
                 continue;
             sums[row] += given[i];

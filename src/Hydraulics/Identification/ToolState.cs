@@ -9,6 +9,9 @@ internal struct ToolState
     /// <summary>Share of the displacement that is filled.</summary>
     public double Filling;
 
+    /// <summary>Share of what is not filled that is a void and closes before anything is pressed; the rest makes the stroke smaller.</summary>
+    public double VoidShare;
+
     /// <summary>Leaks in m³/s per pascal at <see cref="LeakAtPascals"/>: delivery check, inlet check with piston clearance, ram seal with relief seat.</summary>
     public double Delivery, Chamber, Bypass;
 

@@ -41,7 +41,8 @@ internal sealed record TurnCount(StrokeParameters Tool, double FreeSeconds, doub
         var oil = state.Oil(Tool);
         var squeezed = Tool.DeadCubicMetres * oil.Squeeze(Math.Min(AtClosingPascals, 20e5)).Share
             + (Tool.DeadCubicMetres + swept) * Math.Max(0, oil.Squeeze(AtClosingPascals).Share - oil.Squeeze(Math.Min(AtClosingPascals, 20e5)).Share);
-        var leaked = (state.Bypass + 0.5 * (state.Delivery + state.Chamber)) * PumpingPascalSeconds + state.Standing(Tool.Inlet) * StandingPascalSeconds;
+        var pumping = FreeSeconds + LimitedSeconds;
+        var leaked = (state.Bypass + 0.5 * (state.Delivery + state.Chamber)) * state.Driving(PumpingPascalSeconds / Math.Max(1e-3, pumping)) * pumping + state.Standing(Tool.Inlet) * StandingPascalSeconds;
         return swept + squeezed + leaked;
     }
 }
