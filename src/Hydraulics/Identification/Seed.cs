@@ -93,7 +93,9 @@ internal static class Seed
         return 0.5 * (low + high);
     }
 
-    private static double BestAngle(StrokeEvidence evidence, StrokeProblem problem, double[] x, int build)
+    /// <summary>Puts the pump's angle, and for a rise from its foot the closing of the dies, where they fit best on a grid.</summary>
+    /// <returns>Sum of squares there.</returns>
+    public static double BestAngle(StrokeEvidence evidence, StrokeProblem problem, double[] x, int build)
     {
         var residuals = new double[problem.Rows(build)];
         var place = problem.PlaceOfBuild(build);

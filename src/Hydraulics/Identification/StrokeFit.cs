@@ -16,9 +16,12 @@ internal static class StrokeFit
     /// <summary>Hypotheses further behind than this (ln) are not fitted again when the noise is known better.</summary>
     private const double HopelessBehind = 25;
 
+    /// <summary>Hypotheses that were no further behind (ln) at first are tried again where they are the simpler story; where little is seen convergence is poor, and they may be further.</summary>
+    private const double FarBehind = 30, FarBehindInLittle = 80;
+
     private const double EarlyPascals = 3e5;
 
-    private const int MostRounds = 3;
+    private const int MostRounds = 3, GiversOfMany = 3;
 
     public static List<FittedLeaks> All(StrokeEvidence evidence)
     {
@@ -36,6 +39,9 @@ internal static class StrokeFit
 
         Noise.Measure(evidence, first!.Value.Problem, first.Value.Found.Unknowns, EarlyPascals);
         var fitted = Fitted(evidence, [.. LeakSet.Of(evidence.Signal.Amperes is not null)], seeds);
+        var top = fitted.Max(f => f.LogEvidence);
+        var little = evidence.TopIsMissing || !evidence.TurnsAreSeen || evidence.Signal.Amperes is null;
+        var near = fitted.Where(f => f.LogEvidence > top - (little ? FarBehindInLittle : FarBehind)).Select(f => f.Leaks).ToHashSet();
         for (var round = 1; round < MostRounds; round++)
         {
             var best = fitted.MaxBy(f => f.LogEvidence)!;
@@ -47,7 +53,53 @@ internal static class StrokeFit
             fitted = Fitted(evidence, [.. last.Keys], [reclosed.Unknowns], last);
         }
 
+        return Simpler(evidence, fitted, near, little);
+    }
+
+    /// <summary>
+    /// Fewer faults are the likelier story, and lose by poor convergence alone: each is tried again from where the best ones ended, its leaks put back and the pump's angles and
+    /// the closing of the dies sought anew. Until none of them wins.
+    /// </summary>
+    private static List<FittedLeaks> Simpler(StrokeEvidence evidence, List<FittedLeaks> fitted, HashSet<LeakSet> near, bool little)
+    {
+        for (var round = 0; round < MostRounds; round++)
+        {
+            var best = fitted.MaxBy(f => f.LogEvidence)!;
+            var givers = fitted.OrderByDescending(f => f.LogEvidence).Take(little ? GiversOfMany : 1).ToList();
+            var better = near.Where(s => s.Any && s.LogPrior(evidence.Tool.Inlet) > best.Leaks.LogPrior(evidence.Tool.Inlet))
+                .Select(leaks => givers.Where(g => g.Leaks != leaks).Select(g => Again(evidence, leaks, g.Best.Unknowns)).MaxBy(f => f.LogEvidence)).OfType<FittedLeaks>().ToList();
+            var won = false;
+            foreach (var again in better)
+            {
+                var at = fitted.FindIndex(f => f.Leaks == again.Leaks);
+                if (at >= 0 && fitted[at].LogEvidence >= again.LogEvidence - 0.1)
+                    continue;
+                won |= again.LogEvidence > best.LogEvidence - (little ? HopelessBehind : 0);
+                if (at >= 0)
+                    fitted[at] = again;
+                else
+                    fitted.Add(again);
+            }
+
+            if (!won)
+                break;
+        }
+
         return fitted;
+    }
+
+    private static FittedLeaks Again(StrokeEvidence evidence, LeakSet leaks, double[] from)
+    {
+        var problem = new StrokeProblem(evidence, leaks);
+        var starts = Seed.Starts(evidence, problem, leaks, from).Select(start =>
+        {
+            for (var build = 0; build < evidence.Builds.Count; build++)
+                _ = Seed.BestAngle(evidence, problem, start, build);
+            return start;
+        });
+        var promising = starts.Select(start => LeastSquares.Solve(problem, start, 6)).MinBy(m => m.Cost)!;
+        var found = Reclosed(evidence, problem, LeastSquares.Solve(problem, promising.Unknowns, 30));
+        return new(leaks, problem, found, Evidence(evidence, problem, leaks, found));
     }
 
     /// <summary>While the pump draws in, it does not matter when the dies close: no slope leads from there, so other moments are tried.</summary>
