@@ -61,7 +61,7 @@ public static class ProofDecision
             Claims = figures.Runs > 1 ? Claims(yardstick, guards, figures) : [],
             OneSidedFactor = figures.Runs > 1 ? yardstick.OneSidedFactor(figures.Runs) : null,
             ToleranceFactor = figures.Runs > 1 ? Factors.TwoSided(figures.Runs, series.Coverage, series.Confidence) : null,
-            Flags = SeriesScreens.Flags(series.Peaks, series.Resolution),
+            Flags = SeriesScreens.Flags(series.Peaks, series.Resolution, series.EarlierPeaks),
         };
         if (figures.HasScatter)
         {

@@ -30,6 +30,9 @@ public sealed record ProofSeries
     /// <summary>Smallest step of the device's readings, above zero; null when not known, then the smallest difference between two readings stands for it.</summary>
     public Pressure? Resolution { get; init; }
 
+    /// <summary>Peaks of earlier series of the model, for the screen of the form of the scatter alone; empty where there are none.</summary>
+    public ImmutableArray<ImmutableArray<Pressure>> EarlierPeaks { get; init; } = [];
+
     /// <summary>Peaks of the valid runs, in the order taken; void runs are not among them.</summary>
     public required ImmutableArray<Pressure> Peaks { get; init; }
 }

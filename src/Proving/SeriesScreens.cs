@@ -8,11 +8,16 @@ namespace Ramwright.Proving;
 /// <summary>The screens of a series: one false flag among all in at most 5 % of series. They flag, and delete nothing.</summary>
 internal static class SeriesScreens
 {
+    /// <summary>So many earlier series, the latest ones, are pooled: with a dozen runs in each, a hundred residuals show the form.</summary>
+    private const int MostEarlier = 8;
+
     /// <param name="peaks">Of the valid runs, in the order taken.</param>
     /// <param name="resolution">Smallest step of the device, when it is known.</param>
-    public static ImmutableArray<Flag> Flags(ImmutableArray<Pressure> peaks, Pressure? resolution)
+    /// <param name="earlier">Earlier series of the model: one short series shows little of the form of its scatter, several together do.</param>
+    public static ImmutableArray<Flag> Flags(ImmutableArray<Pressure> peaks, Pressure? resolution, ImmutableArray<ImmutableArray<Pressure>> earlier)
     {
-        var found = ScreenReport.Of([.. peaks.Select(p => p.Pascals)], resolution: resolution?.Pascals ?? 0).Flags.ToList();
+        ImmutableArray<ImmutableArray<double>> before = [.. earlier.Take(MostEarlier).Select(s => s.Select(p => p.Pascals).ToImmutableArray())];
+        var found = ScreenReport.Of([.. peaks.Select(p => p.Pascals)], before, resolution: resolution?.Pascals ?? 0).Flags.ToList();
         var apart = found.Find(f => f.Screen == Screen.Apart);
         var flags = ImmutableArray.CreateBuilder<Flag>();
         foreach (var finding in found)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Ramwright.App.Devices;
+using Ramwright.Metrology.Calibration;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
@@ -28,6 +29,12 @@ public static class SaltmarshHouse
         TaxRate = 0.20,
     };
 
+    /// <summary>Forces at which the made-up laboratory compared the cell, newtons.</summary>
+    private static readonly double[] CellReadings = [20_000, 40_000, 60_000, 80_000, 110_000, 145_000];
+
+    /// <summary>Points of a made-up certificate: readings, and how much more the laboratory's standard showed.</summary>
+    private static ImmutableArray<CalibrationPoint> Points(double[] readings, double[] more) => [.. readings.Zip(more, (x, m) => new CalibrationPoint(x, x + m))];
+
     /// <summary>Names of the made-up customers.</summary>
     public static ImmutableArray<string> Customers { get; } = ["Eelmarsh Lines", "Samphire Power", "Wrackford Rail"];
 
@@ -50,7 +57,12 @@ public static class SaltmarshHouse
             SamplingInterval = TimeSpan.FromMilliseconds(0.2),
             Connection = SimulatedBench.Connection,
         },
-        new InstrumentCalibrated(ForceCell, today.AddDays(-271), today.AddDays(94), "K-2231", "Saltmarsh Harbour Calibration", MeasuredValue.Of(Force.FromNewtons(340))),
+        new InstrumentCalibrated(ForceCell, today.AddDays(-636), today.AddDays(-271), "K-1874", "Saltmarsh Harbour Calibration", MeasuredValue.Of(Force.FromNewtons(340)))
+            { Points = Points(CellReadings, [18, 12, 30, 26, 44, 47]) },
+        new InstrumentCalibrated(ForceCell, today.AddDays(-271), today.AddDays(94), "K-2231", "Saltmarsh Harbour Calibration", MeasuredValue.Of(Force.FromNewtons(340)))
+        {
+            AsFoundWithin = true, Adjusted = false, PerKelvin = MeasuredValue.Of(Force.FromNewtons(6)), Points = Points(CellReadings, [31, 40, 52, 70, 78, 95]),
+        },
         new InstrumentRegistered(InstrumentId.Parse("PG-1"), "port gauge 1,000 bar", InstrumentKind.PortGauge, MeasuredKind.Pressure)
         {
             SerialNumber = "19-1188",
@@ -60,7 +72,8 @@ public static class SaltmarshHouse
             SamplingInterval = TimeSpan.FromMilliseconds(1),
             Connection = SimulatedBench.Connection,
         },
-        new InstrumentCalibrated(InstrumentId.Parse("PG-1"), today.AddDays(-150), today.AddDays(215), "K-2288", "Saltmarsh Harbour Calibration", MeasuredValue.Of(Pressure.FromBar(2.5))),
+        new InstrumentCalibrated(InstrumentId.Parse("PG-1"), today.AddDays(-150), today.AddDays(215), "K-2288", "Saltmarsh Harbour Calibration", MeasuredValue.Of(Pressure.FromBar(2.5)))
+            { DriftPerYear = MeasuredValue.Of(Pressure.FromBar(0.8)), PerKelvin = MeasuredValue.Of(Pressure.FromBar(0.05)) },
         new InstrumentRegistered(InstrumentId.Parse("PH-3"), "peak-hold gauge", InstrumentKind.PeakHoldGauge, MeasuredKind.Pressure)
         {
             Range = MeasuredValue.Of(Pressure.FromBar(1000)),

@@ -2,6 +2,7 @@ using Ramwright.Instruments.Connections;
 using Ramwright.Instruments.Devices;
 using Ramwright.Instruments.Live;
 using Ramwright.Metrology.Quantities;
+using Ramwright.Proving.Reference;
 using Ramwright.Records.House;
 using Ramwright.Records.Jobs;
 using Ramwright.ServiceModels.Model;
@@ -23,12 +24,13 @@ public static class LiveBench
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(instrument);
         return Find(instrument.Facts.Connection) is { } connection and not Connection.Simulated && InstrumentDevice.Describe(instrument, model) is { } description
-            ? LiveDevices.Find(connection, description, SettingOf(model, job.OpenSeries?.Peaks.Length ?? 0), clock)
+            ? LiveDevices.Find(connection, description, SettingOf(model, job.OpenSeries?.Peaks.Length ?? 0, job.OpenSeries?.Opened.What.Reference?.Correction), clock)
             : null;
     }
 
     /// <summary>What a model says about live readings: half its lower limit makes a run full, and its ram turns forces into pressures.</summary>
-    public static LiveSetting SettingOf(ServiceModel? model, int runsBefore)
+    /// <param name="fixedAtOpening">How the open series turns forces into pressures; null: as the model says.</param>
+    public static LiveSetting SettingOf(ServiceModel? model, int runsBefore, ReadingCorrection? fixedAtOpening = null)
     {
         if (model is null)
             return new LiveSetting { RunsBefore = runsBefore };
@@ -36,8 +38,8 @@ public static class LiveBench
         return new LiveSetting
         {
             Full = 0.5 * model.Limits.Pressure.Min,
-            RamArea = force is null ? null : Area.OfCircle(force.RamDiameter),
-            ForceHeldBack = force is null ? default : force.Spring + force.Friction,
+            RamArea = fixedAtOpening?.RamArea ?? force?.Area,
+            ForceHeldBack = fixedAtOpening?.HeldBack ?? force?.HeldBack ?? default,
             RunsBefore = runsBefore,
         };
     }

@@ -16,8 +16,9 @@ public static class RamForce
     /// <summary>Friction changes with wear, oil and cold: half of it is taken as open (from memory).</summary>
     private const double FrictionShare = 0.5;
 
+    /// <param name="measured">Friction that loading up and down has shown; null: the model's.</param>
     /// <summary>The conversion near the nominal pressure; null for a model without a ram. What the model does not state of spring and friction counts as zero.</summary>
-    public static ForceConversion? Of(ServiceModel model)
+    public static ForceConversion? Of(ServiceModel model, FrictionLoop.Shown? measured = null)
     {
         ArgumentNullException.ThrowIfNull(model);
         if (model.Behaviour?.Ram is not { } ram)
@@ -25,8 +26,9 @@ public static class RamForce
         // The jaws close near the end of the stroke, so the spring has nearly its whole travel.
         var spring = (ram.SpringPreload?.Newtons ?? 0) + ((ram.SpringRate?.NewtonsPerMetre ?? 0) * ram.Stroke.Metres);
         var friction = (ram.DryFriction?.Newtons ?? 0) + ((ram.SealFrictionShare ?? 0) * (model.Limits.Nominal * Area.OfCircle(ram.Diameter)).Newtons);
-        return new ForceConversion(ram.Diameter, DiameterLimit,
+        var stated = new ForceConversion(ram.Diameter, DiameterLimit,
             Force.FromNewtons(spring), Force.FromNewtons(SpringShare * spring),
             Force.FromNewtons(friction), Force.FromNewtons(FrictionShare * friction));
+        return measured is null ? stated : stated.With(measured);
     }
 }

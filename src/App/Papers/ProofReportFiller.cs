@@ -1,9 +1,16 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using Ramwright.App.Devices;
+using Ramwright.Metrology.Quantities;
 using Ramwright.Paper.Sheets;
+using Ramwright.Proving;
+using Ramwright.Proving.Reference;
+using Ramwright.Proving.Text;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
 using Ramwright.Records.Ids;
 using Ramwright.Records.Jobs;
+using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.App.Papers;
 
@@ -16,9 +23,9 @@ public sealed record Correction(string Why, PersonId By);
 public static class ProofReportFiller
 {
     /// <param name="number">The report's own number.</param>
-    /// <param name="budget">Lines of what the device may be off, expanded.</param>
+    /// <param name="pastMeans">Means of the latest series of other tools of the model.</param>
     /// <param name="correction">Why it is issued once more; null the first time.</param>
-    public static ProofReportInput Fill(PaperSource source, string number, ImmutableArray<UncertaintyLine> budget, Correction? correction = null)
+    public static ProofReportInput Fill(PaperSource source, string number, ImmutableArray<Pressure> pastMeans, Correction? correction = null)
     {
         var (job, model) = (source.Job, source.Model);
         var series = job.StandingProof ?? throw new InvalidOperationException("No closed proof series stands.");
@@ -36,9 +43,11 @@ public static class ProofReportFiller
             Runs = [.. series.Runs.Select(r => new RunLine(r.Taken.What.Run, r.Taken.What.Peak, r.Taken.At, r.Void?.What.Cause))],
             AsFound = AsFound(job),
             NoAsFound = AsFound(job).IsEmpty ? "no run was read before the work began" : null,
-            Device = Device(source, opened.What),
-            Budget = budget,
-            Method = $"Full runs against the load named below, {model.Limits.Rest.TotalSeconds:0} s of rest between them; the peak of each run is read by the device named. The tool's setting was not touched during the series.",
+            Device = Device(source, opened),
+            Reference = opened.What.Reference,
+            OutputForce = Force(job, model, opened.What, closed.What.Verdict),
+            Risk = ProofRisk.Of(series.ToProofSeries(), closed.What.Verdict, opened.What.Reference?.Capture ?? Pressure.FromPascals(0), pastMeans),
+            Method = $"Full runs against the load named, {model.Limits.Rest.TotalSeconds:0} s of rest between them; the peak of each is read by the device named; the setting was not touched.",
             Load = opened.What.Load ?? "dies closed",
             BenchTemperature = opened.What.Room,
             OilTemperatureFirst = opened.What.Oil,
@@ -65,14 +74,29 @@ public static class ProofReportFiller
         return [.. read.Select((r, i) => new RunLine(i + 1, r.Peak, r.At))];
     }
 
-    private static DeviceLine Device(PaperSource source, SeriesOpened opened)
+    private static ProofForce? Force(JobState job, ServiceModel model, SeriesOpened opened, Verdict verdict) =>
+        opened.Reference is { } reference && RamForce.Of(model, job.Friction?.What.Examine() as FrictionLoop.Shown) is { } ram ? ProofForce.Of(reference, verdict, ram) : null;
+
+    /// <summary>What read the peaks; the tool's own memory stands with the gauge that it was compared with.</summary>
+    private static DeviceLine Device(PaperSource source, Entry<SeriesOpened> opened) => opened.What.Reference?.Kind == ReferenceKind.ToolMemory
+        ? Instrument(source, opened.What.Device, opened.At) with
+        {
+            Kind = BudgetText.Of(ReferenceKind.ToolMemory),
+            Id = $"compared at this visit with {opened.What.Device}",
+            Range = null,
+            Response = source.Model.Behaviour?.SensorResponse is { } response ? string.Create(CultureInfo.InvariantCulture, $"time constant {response.TotalMilliseconds:0.###} ms") : null,
+        }
+        : Instrument(source, opened.What.Device, opened.At);
+
+    /// <summary>An instrument of the house with the calibration that was in force then.</summary>
+    internal static DeviceLine Instrument(PaperSource source, InstrumentId id, DateTimeOffset then)
     {
-        var instrument = source.House.Find(opened.Device);
-        var calibration = instrument?.Calibration;
+        var instrument = source.House.Find(id);
+        var calibration = instrument?.Calibrations.FindLast(c => c.On <= source.Day(then)) ?? instrument?.Calibration;
         return new DeviceLine
         {
             Kind = instrument is null ? "instrument" : KindWord(instrument.Facts.Kind),
-            Id = opened.Device.Value,
+            Id = id.Value,
             Serial = instrument?.Facts.SerialNumber,
             Range = instrument?.Facts.Range?.AsPressure is { } range ? $"0 to {range.Bar:0} bar" : instrument?.Facts.Range?.AsForce is { } force ? $"0 to {force.Kilonewtons:0} kN" : null,
             Response = Response(instrument?.Facts),

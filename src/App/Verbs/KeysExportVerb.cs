@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Ramwright.App.CommandLine;
-using Ramwright.App.Installed;
 using Ramwright.Paper.Signing;
 
 namespace Ramwright.App.Verbs;
@@ -21,18 +20,13 @@ internal sealed class KeysExportVerb : Verb
 
     protected internal override IEnumerable<Symbol> Symbols => [_file, _data];
 
-    protected internal override async Task<Answer> AnswerAsync(ParseResult given, CheckedOutput output, CancellationToken cancel)
+    protected internal override Task<Answer> AnswerAsync(ParseResult given, CheckedOutput output, CancellationToken cancel) => PaperKeys.WithListAsync(given, _file, _data, async (file, bytes) =>
     {
-        var (file, folder) = (Path.GetFullPath(given.GetValue(_file)!), DataFolder.Find(given.GetValue(_data)));
-        var ring = PaperKeys.In(folder);
-        if (ring.List() is null)
-            return PaperKeys.None(folder);
-        var bytes = ring.Fresh(await PaperKeys.HouseAsync(folder, cancel));
         if (await PaperKeys.PutAsync(file, bytes, secret: false, cancel) is { } refused)
             return refused;
         var list = ((KeyListRead.Got)KeyListFile.Read(bytes)).List;
         var json = PaperKeys.Json(list);
         json["file"] = file;
         return new Answer(Exit.Yes, $"{file}: {list.Keys.Length} {(list.Keys.Length == 1 ? "key" : "keys")} of {list.House}, as of {list.AsOf:yyyy-MM-dd HH:mm} UTC\n  the key that signs is {list.Signing!.Id}: say it to the customer on another way than the file", json);
-    }
+    }, cancel);
 }

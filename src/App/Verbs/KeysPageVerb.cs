@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Text;
 using System.Text.Json.Nodes;
 using Ramwright.App.CommandLine;
-using Ramwright.App.Installed;
 using Ramwright.App.Papers.Check;
 
 namespace Ramwright.App.Verbs;
@@ -23,14 +22,7 @@ internal sealed class KeysPageVerb : Verb
 
     protected internal override IEnumerable<Symbol> Symbols => [_file, _data];
 
-    protected internal override async Task<Answer> AnswerAsync(ParseResult given, CheckedOutput output, CancellationToken cancel)
-    {
-        var (file, folder) = (Path.GetFullPath(given.GetValue(_file)!), DataFolder.Find(given.GetValue(_data)));
-        var ring = PaperKeys.In(folder);
-        if (ring.List() is null)
-            return PaperKeys.None(folder);
-        var page = CheckPage.OneFile(ring.Fresh(await PaperKeys.HouseAsync(folder, cancel)));
-        return await PaperKeys.PutAsync(file, Encoding.UTF8.GetBytes(page), secret: false, cancel)
-            ?? new Answer(Exit.Yes, $"{file} checks papers of this house as of now; write it anew when a key or a report was replaced", new JsonObject { ["file"] = file });
-    }
+    protected internal override Task<Answer> AnswerAsync(ParseResult given, CheckedOutput output, CancellationToken cancel) => PaperKeys.WithListAsync(given, _file, _data, async (file, bytes) =>
+        await PaperKeys.PutAsync(file, Encoding.UTF8.GetBytes(CheckPage.OneFile(bytes)), secret: false, cancel)
+            ?? new Answer(Exit.Yes, $"{file} checks papers of this house as of now; write it anew when a key or a report was replaced", new JsonObject { ["file"] = file }), cancel);
 }

@@ -1,3 +1,4 @@
+using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Ramwright.App.CommandLine;
@@ -25,6 +26,14 @@ internal static class PaperKeys
             return null;
         using var ledger = new Ledger(path, TimeProvider.System);
         return (await ledger.HouseAsync(cancel)).Settings.ShopName;
+    }
+
+    /// <summary>Hands the list of the house as of now to what writes it into a new file; refused where the house has no key yet.</summary>
+    public static async Task<Answer> WithListAsync(ParseResult given, Argument<string> file, Option<string?> data, Func<string, byte[], Task<Answer>> write, CancellationToken cancel)
+    {
+        var (path, folder) = (Path.GetFullPath(given.GetValue(file)!), DataFolder.Find(given.GetValue(data)));
+        var ring = In(folder);
+        return ring.List() is null ? None(folder) : await write(path, ring.Fresh(await HouseAsync(folder, cancel)));
     }
 
     public static string State(ListedKey key) => key switch

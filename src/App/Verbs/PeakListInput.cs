@@ -40,6 +40,14 @@ internal static class PeakListInput
         return lists.ToImmutable();
     }
 
+    /// <summary>Lists as they are pasted, with an empty line between.</summary>
+    public static ImmutableArray<PeakList> ReadPasted(string text, ReadingUnit unit, List<Mistake> found)
+    {
+        var lists = ImmutableArray.CreateBuilder<PeakList>();
+        Pasted(Encoding.UTF8.GetBytes(text), unit, lists, found);
+        return lists.ToImmutable();
+    }
+
     /// <summary>Numbers with blanks between, not the name of a file.</summary>
     private static bool IsTyped(string text) => text.Any(char.IsAsciiDigit) && text.All(c => char.IsAsciiDigit(c) || c is ' ' or ';' or ',' or '.' or '-' or '\n' or '\t') && !File.Exists(text);
 

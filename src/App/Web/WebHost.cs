@@ -82,6 +82,7 @@ public static class WebHost
         services.AddSingleton<RebuildStation>();
         services.AddSingleton<SetStation>();
         services.AddSingleton<ProveStation>();
+        services.AddSingleton<ReferenceStation>();
         services.AddSingleton<SeriesRunner>();
         services.AddSingleton<ReleaseStation>();
         services.AddSingleton(new SimulatedBench(options.Clock, options.DevicePace));

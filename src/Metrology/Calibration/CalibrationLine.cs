@@ -34,6 +34,12 @@ public sealed class CalibrationLine
     /// <summary>Highest calibrated reading, a value in the reading's unit.</summary>
     public double High { get; }
 
+    /// <summary>Reading about which the correction is written, a value in the reading's unit.</summary>
+    public double Centre => _centre;
+
+    /// <summary>Correction = c₀ + c₁·(x − centre) + c₂·(x − centre)²; as many as the form has.</summary>
+    public ImmutableArray<double> Coefficients => [.. _fit.Coefficients];
+
     /// <summary>Points less coefficients.</summary>
     public int DegreesOfFreedom => _fit.DegreesOfFreedom;
 

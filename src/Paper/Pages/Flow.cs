@@ -93,16 +93,20 @@ public sealed class Flow(double width)
         pieces.AddRange(RowPiece.Of(table, Settle(columns, row, gutter), width, header, rule, keepWithNext, null));
 
     /// <summary>Labels with their values, as in a drawing's notes.</summary>
-    public void Facts(double labelWidth, params IEnumerable<(string Label, string? Value)> facts) => FactsOf(labelWidth, facts.Select(f => (f.Label, f.Value is null ? (Cell?)null : (Cell)f.Value)));
+    public void Facts(double labelWidth, params IEnumerable<(string Label, string? Value)> facts) => FactsOf(labelWidth, TextStyle.Quiet, facts.Select(f => (f.Label, f.Value is null ? (Cell?)null : (Cell)f.Value)));
 
-    private void FactsOf(double labelWidth, IEnumerable<(string Label, Cell? Value)> facts)
+    /// <summary>The same in small letters: what stands beside the answer.</summary>
+    public void SmallFacts(double labelWidth, params IEnumerable<(string Label, string? Value)> facts) =>
+        FactsOf(labelWidth, TextStyle.Small, facts.Select(f => (f.Label, f.Value is null ? (Cell?)null : (Cell)new Span(f.Value, TextStyle.SmallInk))));
+
+    private void FactsOf(double labelWidth, TextStyle labels, IEnumerable<(string Label, Cell? Value)> facts)
     {
         var tag = new Tag(TagKind.Table);
         ImmutableArray<Column> columns = [new(labelWidth, Fixed: true), new(1)];
         foreach (var (label, value) in facts)
         {
             if (value is not null)
-                pieces.AddRange(RowPiece.Of(tag, Settle(columns, [new Span(label, TextStyle.Quiet), value]), width, header: false, Ink.Grid, keep: false, null));
+                pieces.AddRange(RowPiece.Of(tag, Settle(columns, [new Span(label, labels), value]), width, header: false, Ink.Grid, keep: false, null));
         }
     }
 

@@ -6,6 +6,7 @@ using Ramwright.Paper.Lettering;
 using Ramwright.Paper.Pages;
 using Ramwright.Paper.Sheets.Proof;
 using Ramwright.Paper.Signs;
+using Ramwright.Proving.Text;
 
 namespace Ramwright.Paper.Sheets;
 
@@ -46,7 +47,7 @@ public static class ProofReport
     {
         flow.Add(new AnswerPiece(VerdictMark.Of(input.Verdict.Conformity), VerdictMark.Words(input.Verdict.Conformity), DecisionWords.Answer(input, units), flow.Width));
         flow.Rule(0, 8);
-        Chart(flow, input, (input.AsFound.IsEmpty ? 128 : 168) + (size == PaperSize.A4 ? 36 : 0), units);
+        Chart(flow, input, (input.AsFound.IsEmpty ? 112 : 146) + (size == PaperSize.A4 ? 36 : 0), units);
         flow.Space(10);
         flow.Heading("Decision", "limits " + QuantityText.Show(input.Series.Limits, units) + ", nominal " + QuantityText.Show(input.Limits.Nominal, units));
         ProofTables.Claims(flow, input, units);
@@ -54,9 +55,17 @@ public static class ProofReport
         flow.Space(4);
         flow.Whole(new Span("Decision rule. ", TextStyle.SmallInk with { Bold = true }), new Span(DecisionWords.Rule(input), TextStyle.SmallInk));
         flow.Space(10);
-        flow.Columns(26, 420, (1.08, f => Device(f, input)), (1, f => OffBy(f, input, units)));
+        flow.Heading("What the reference may be off", input.Reference is { } budget ? BudgetText.Of(budget.Kind) + ", at the middle of the limits" : null);
+        ReferenceTable.Fill(flow, input.Reference, input.Series, units);
         flow.Space(10);
-        flow.Columns(26, 420, (1.08, f => Conditions(f, input, units)), (1, f => Work(f, input, units)));
+        flow.Columns(26, 420, (1, f => Device(f, input)), (1, f =>
+        {
+            Conditions(f, input, units);
+            f.Space(8);
+            Work(f, input, units);
+        }));
+        flow.Space(8);
+        BesideTheVerdict.Fill(flow, input, units);
         flow.Space(10);
         Closing(flow, input, code);
     }
@@ -94,19 +103,11 @@ public static class ProofReport
         flow.Facts(
             70,
             (device.Kind, device.Serial is null ? device.Id : $"{device.Id}, no. {device.Serial}"),
-            ("calibrated", device.Calibrated is { } on ? SheetText.Date(on) : "date not recorded"),
-            ("due", device.CalibrationDue is { } due ? SheetText.Date(due) : "no date set"),
+            ("calibrated", $"{(device.Calibrated is { } on ? SheetText.Date(on) : "date not recorded")}, {(device.CalibrationDue is { } due ? "due " + SheetText.Date(due) : "no date set for the next")}"),
             ("certificate", device.Certificate),
-            ("range", device.Range),
-            ("response", device.Response),
+            ("range", Joined(device.Range, device.Response)),
             ("load", input.Load),
             ("method", input.Method));
-    }
-
-    private static void OffBy(Flow flow, ProofReportInput input, UnitSystem units)
-    {
-        flow.Heading("What the device may be off");
-        ProofTables.Budget(flow, input, units);
     }
 
     private static void Conditions(Flow flow, ProofReportInput input, UnitSystem units)
@@ -138,7 +139,7 @@ public static class ProofReport
             52,
             [
                 ("as found", found),
-                .. input.WorkDone.Select((w, i) => (i == 0 ? "done" : "", (string?)w)),
+                ("done", input.WorkDone.IsEmpty ? null : string.Join("; ", input.WorkDone)),
                 ("as left", input.Verdict.Mean is { } mean ? QuantityText.Show(mean, units, units == UnitSystem.Metric ? 1 : 0) + ", mean of the proof" : null),
             ]);
         if (input.WorkDone.IsEmpty)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Proving;
+using Ramwright.Proving.Reference;
 using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.Paper.Sheets;
@@ -33,12 +34,6 @@ public sealed record DeviceLine
     public string? Certificate { get; init; }
 }
 
-/// <summary>A line of the uncertainty budget, expanded (k = 2).</summary>
-/// <param name="Below">How far the true peak may lie below the reading for this reason.</param>
-/// <param name="Above">How far it may lie above.</param>
-/// <param name="Random">True for what differs from run to run: it is in the scatter and moves no limit.</param>
-public sealed record UncertaintyLine(string Name, Pressure Below, Pressure Above, bool Random = false);
-
 /// <summary>What a proof report is filled from.</summary>
 public sealed record ProofReportInput
 {
@@ -59,7 +54,15 @@ public sealed record ProofReportInput
     public string? NoAsFound { get; init; }
 
     public required DeviceLine Device { get; init; }
-    public ImmutableArray<UncertaintyLine> Budget { get; init; } = [];
+
+    /// <summary>What the reference may be off, as it stood when the series was opened; null in series of an earlier program.</summary>
+    public ReferenceBudget? Reference { get; init; }
+
+    /// <summary>The force at the jaws, where the model knows its ram.</summary>
+    public ProofForce? OutputForce { get; init; }
+
+    /// <summary>Risks by JCGM 106, where the runs have a mean and a scatter.</summary>
+    public ProofRisk? Risk { get; init; }
 
     /// <summary>How it was measured, in a sentence or two.</summary>
     public required string Method { get; init; }

@@ -1,9 +1,12 @@
 using System.Globalization;
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Metrology.Text;
+using Ramwright.Metrology.Uncertainty;
 using Ramwright.Paper.Sheets;
 using Ramwright.Proving;
+using Ramwright.Proving.Reference;
 using Ramwright.Proving.Text;
 
 namespace Ramwright.Paper.Signing;
@@ -54,7 +57,9 @@ public static class ProofResult
                 ["calibrationDue"] = Day(input.Device.CalibrationDue),
                 ["certificate"] = input.Device.Certificate,
             }),
-            ["budget"] = new JsonArray([.. input.Budget.Select(l => new JsonObject { ["name"] = l.Name, ["below"] = Bar(l.Below), ["above"] = Bar(l.Above), ["random"] = l.Random })]),
+            ["budget"] = new JsonArray([.. Budget(input.Reference)]),
+            ["outputForce"] = input.OutputForce is { } force ? Force(force) : null,
+            ["risk"] = input.Risk is { } risk ? Risk(risk) : null,
             ["asFound"] = new JsonArray([.. input.AsFound.Select(Run)]),
             ["ledger"] = new JsonObject { ["entry"] = input.Ledger.Entry, ["head"] = input.Ledger.Head },
             ["modelSha256"] = input.ModelFingerprint,
@@ -97,6 +102,48 @@ public static class ProofResult
         ["guardHigh"] = Bar(verdict.GuardHigh),
         ["oneSidedFactor"] = verdict.OneSidedFactor is { } k && double.IsFinite(k) ? Math.Round(k, 6) : null,
         ["claims"] = new JsonArray([.. verdict.Claims.Select(c => new JsonObject { ["side"] = c.Side == LimitSide.Lower ? "lower" : "upper", ["guarded"] = Bar(c.Guarded), ["shareShown"] = Math.Round(c.ShareShown, 9), ["holds"] = c.Holds })]),
+    });
+
+    /// <summary>Every contribution expanded, and the capture, which moves the upper limit alone.</summary>
+    private static IEnumerable<JsonNode> Budget(ReferenceBudget? budget)
+    {
+        if (budget is null)
+            yield break;
+        foreach (var line in budget.Lines)
+        {
+            var expanded = Bar((line.Effect == Effect.Random ? 2 : budget.Factor) * line.Standard);
+            yield return Bare(new JsonObject
+            {
+                ["name"] = line.What,
+                ["below"] = expanded,
+                ["above"] = expanded!.DeepClone(),
+                ["random"] = line.Effect == Effect.Random,
+                ["shape"] = JsonNamingPolicy.KebabCaseLower.ConvertName(line.Shape.ToString()),
+                ["standard"] = Bar(line.Standard),
+                ["degreesOfFreedom"] = line.DegreesOfFreedom is { } df ? Math.Round(df, 2) : null,
+            });
+        }
+
+        yield return new JsonObject { ["name"] = "peak capture", ["below"] = Bar(Pressure.FromBar(0)), ["above"] = Bar(budget.Capture), ["random"] = false };
+    }
+
+    private static JsonObject Force(ProofForce force) => new()
+    {
+        ["newtons"] = Math.Round(force.Estimate.Newtons, 1),
+        ["expandedNewtons"] = Math.Round(force.Expanded.Newtons, 1),
+        ["lowNewtons"] = Math.Round(force.Low.Newtons, 1),
+        ["highNewtons"] = Math.Round(force.High.Newtons, 1),
+        ["agree"] = force.Agree,
+    };
+
+    private static JsonObject Risk(ProofRisk risk) => Bare(new JsonObject
+    {
+        ["mean"] = Bar(risk.Mean),
+        ["standard"] = Bar(risk.Standard),
+        ["conformance"] = Math.Round(risk.Conformance, 9),
+        ["specificFalseAccept"] = Math.Round(risk.SpecificFalseAccept, 9),
+        ["globalFalseAccept"] = risk.Global is { } accept ? Math.Round(accept.FalseAccept, 9) : null,
+        ["globalFalseReject"] = risk.Global is { } reject ? Math.Round(reject.FalseReject, 9) : null,
     });
 
     private static JsonObject Run(RunLine run) => Bare(new JsonObject { ["run"] = run.Number, ["peak"] = Bar(run.Peak), ["at"] = run.At is { } at ? Moment(at) : null, ["voidCause"] = run.VoidCause });

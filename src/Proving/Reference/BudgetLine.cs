@@ -1,18 +1,38 @@
 using Ramwright.Metrology.Quantities;
+using Ramwright.Metrology.Uncertainty;
 
 namespace Ramwright.Proving.Reference;
 
-/// <summary>One contribution to what a device may be off, as a standard uncertainty (JCGM 100:2008).</summary>
-/// <param name="What"><c>calibration</c>, <c>drift</c>, <c>temperature</c>, <c>resolution</c>, <c>spring</c>, <c>friction</c>, <c>ram diameter</c> ...</param>
-/// <param name="Standard">Standard uncertainty, zero or more.</param>
-public sealed record BudgetLine(string What, Pressure Standard)
+/// <summary>How a contribution is spread.</summary>
+public enum SpreadShape { Normal, Expanded, Rectangular, Triangular, UShaped }
+
+/// <summary>What a contribution is stated in.</summary>
+public enum BudgetUnit { Pressure, Force, Length, Temperature }
+
+/// <summary>One contribution to what a reference may be off, as it is printed and kept (JCGM 100:2008, Table H.1 has the same columns).</summary>
+/// <param name="What"><c>calibration</c>, <c>calibration line</c>, <c>drift</c>, <c>temperature</c>, <c>resolution</c>, <c>return spring</c> ...</param>
+/// <param name="Given">What was stated: half a width, a standard or an expanded uncertainty; a value in SI of <paramref name="Unit"/>.</param>
+/// <param name="Divisor">By which it becomes a standard uncertainty, a factor.</param>
+/// <param name="Sensitivity">∂p/∂x at the middle of the limits; a factor in pascals over SI of <paramref name="Unit"/>.</param>
+/// <param name="Standard">|sensitivity| × given / divisor.</param>
+/// <param name="Effect">The same in every run, or new in each.</param>
+public sealed record BudgetLine(string What, SpreadShape Shape, BudgetUnit Unit, double Given, double Divisor, double Sensitivity, Pressure Standard, Effect Effect)
 {
-    /// <summary>From an expanded uncertainty of a certificate, k = 2 unless it says otherwise (4.3.3).</summary>
-    public static BudgetLine FromExpanded(string what, Pressure expanded, double k = 2) => new(what, expanded / k);
+    /// <summary>Degrees of freedom; null where the spread is taken as known.</summary>
+    public double? DegreesOfFreedom { get; init; }
 
-    /// <summary>From limits ± a within which every value is equally likely: a/√3 (4.3.7, 4.4.5).</summary>
-    public static BudgetLine FromLimits(string what, Pressure halfWidth) => new(what, halfWidth / Math.Sqrt(3));
-
-    /// <summary>From a reading in steps q: ± q/2, so q/√12 (F.2.2.1).</summary>
-    public static BudgetLine FromStep(string what, Pressure step) => FromLimits(what, 0.5 * step);
+    internal static BudgetLine Of(Contribution line, BudgetUnit unit) => new(
+        line.Component.Name,
+        line.Component.Spread switch
+        {
+            Spread.Normal => SpreadShape.Normal,
+            Spread.Expanded => SpreadShape.Expanded,
+            Spread.Rectangular => SpreadShape.Rectangular,
+            Spread.Triangular => SpreadShape.Triangular,
+            _ => SpreadShape.UShaped,
+        },
+        unit, line.Component.Spread.Given, line.Component.Spread.Divisor, line.Sensitivity, Pressure.FromPascals(line.Amount), line.Component.Effect)
+    {
+        DegreesOfFreedom = double.IsInfinity(line.Component.DegreesOfFreedom) ? null : line.Component.DegreesOfFreedom,
+    };
 }

@@ -3,7 +3,7 @@ using Ramwright.Records.Ids;
 namespace Ramwright.Records.Events;
 
 /// <summary>The papers that a job can leave.</summary>
-public enum ReportKind { WorkSheet, Quote, ServiceRecord, ProofReport, Label, DoNotUseTag }
+public enum ReportKind { WorkSheet, Quote, ServiceRecord, ProofReport, Label, DoNotUseTag, SensorCheck }
 
 /// <summary>A paper was made.</summary>
 /// <param name="Number">As printed on it; unique in the house. <see cref="Jobs.JobState.NextReportNumber"/> gives the next one.</param>

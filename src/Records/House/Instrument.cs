@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using Ramwright.Metrology.Calibration;
 using Ramwright.Records.Events;
 using Ramwright.Records.Ids;
 
@@ -45,4 +47,13 @@ public sealed record InstrumentCalibrated(InstrumentId Instrument, DateOnly On, 
 
     /// <summary>Whether the laboratory found it, before it adjusted anything, within what the calibration before had promised; null when that is not known.</summary>
     public bool? AsFoundWithin { get; init; }
+
+    /// <summary>The points of the certificate, as the instrument was left, in SI of what it reads; null where none were written down.</summary>
+    public ImmutableArray<CalibrationPoint>? Points { get; init; }
+
+    /// <summary>How the correction runs through the points; null: a straight line.</summary>
+    public CurveForm? Curve { get; init; }
+
+    /// <summary>Whether the laboratory adjusted it: then its points tell nothing of drift since the calibration before. Null when that is not known.</summary>
+    public bool? Adjusted { get; init; }
 }

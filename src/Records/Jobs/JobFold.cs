@@ -59,13 +59,15 @@ internal static class JobFold
         ToolQuarantined x => s with { Quarantine = e.With(x) },
         QuarantineLifted => s with { Quarantine = null },
         JobEnded x => s with { End = e.With(x) },
-        StripStepSigned x => StripStep(Superseded(s, e), e.With(x)),
-        RebuildStepSigned x => RebuildStep(Superseded(s, e), e.With(x)),
+        StripStepSigned x => StripStep(Reworked(Superseded(s, e)), e.With(x)),
+        RebuildStepSigned x => RebuildStep(Reworked(Superseded(s, e)), e.With(x)),
         ReliefTurned x => Turned(Superseded(s, e), e.With(x)),
         ReliefLocked x => s with { Setting = s.Setting with { Locked = e.With(x) } },
         SettingPeakRead x => UnderPower(s) with { Setting = s.Setting with { Runs = s.Setting.Runs.Add(new(e.With(x), s.Setting.Screw)) } },
         SeriesOpened x => s with { Series = s.Series.Add(new(e.With(x))) },
         RunTaken x => InSeries(UnderPower(s), x.Series, series => series with { Runs = series.Runs.Add(new(e.With(x), null)) }),
+        SensorCompared x => UnderPower(s) with { Comparison = e.With(x) },
+        FrictionLooped x => UnderPower(s) with { Friction = e.With(x) },
         RunVoided x => InSeries(s, x.Series, series => Voided(series, e.With(x))),
         SeriesClosed x => InSeries(s, x.Series, series => series with { Closed = e.With(x) }),
         EntryCorrected => s,
@@ -128,6 +130,9 @@ internal static class JobFold
         var states = s.SafeStates.Select(e => e.What.State);
         return s with { Done = s.Done.Except(s.Strip is { } strip ? states.Concat(strip.Plan.States) : states) };
     }
+
+    /// <summary>The tool was taken apart or put together: what its sensor and its friction were like before says nothing now.</summary>
+    private static JobState Reworked(JobState s) => s with { Comparison = null, Friction = null };
 
     /// <summary>Work on the tool: the last series no longer speaks of the tool as it is.</summary>
     private static JobState Superseded(JobState s, Entry<JobEvent> work) => s.Series is [.., { Superseded: null } last]

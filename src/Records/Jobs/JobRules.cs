@@ -19,6 +19,8 @@ public static class JobRules
             RebuildStepSigned x => OfRebuild(job, x),
             ReliefTurned => WhileSeries(job, "The screw is not turned while a proof series is open."),
             SettingPeakRead => WhileSeries(job, "A setting run is not read while a proof series is open."),
+            SensorCompared => WhileSeries(job, "The tool's sensor is not compared while a proof series is open."),
+            FrictionLooped => WhileSeries(job, "The ram is not loaded up and down while a proof series is open."),
             SeriesOpened or RunTaken or RunVoided or SeriesClosed => SeriesRules.Refuse(job, next),
             QuarantineLifted => job.Quarantine is null ? No("not-quarantined", "The tool is not in quarantine.", "Nothing is to be lifted.") : null,
             JobEnded x => OfEnd(job, x),
@@ -43,7 +45,7 @@ public static class JobRules
 
         if (job.End is { } end && next is not (ReportIssued or NoteWritten or EntryCorrected))
             return No("job-has-ended", $"Job {job.Id} ended at entry {end.Number}.", "Open a new job, or correct the end if it was a slip.");
-        return job.Quarantine is { } quarantine && next is (SettingPeakRead or SeriesOpened or RunTaken)
+        return job.Quarantine is { } quarantine && next is (SettingPeakRead or SeriesOpened or RunTaken or SensorCompared or FrictionLooped)
             ? No("in-quarantine", $"The tool is in quarantine since entry {quarantine.Number}: a run went above its maximum.", "Have its frame inspected and record that first.")
             : null;
     }
@@ -114,6 +116,8 @@ public static class JobRules
             SeriesOpened or RunTaken or RunVoided or SeriesClosed => No("not-correctable", "What belongs to a proof series is not taken back: runs are never dropped for their value.",
                 "Void the run for a cause recorded apart from its value, or close the series and open another."),
             ToolQuarantined or QuarantineLifted => No("not-correctable", "A run above the maximum stays on record.", "Record the inspection of the frame."),
+            SensorCompared or FrictionLooped when job.Series.Exists(s => s.Opened.Number > entry.Number) => No("not-correctable", "A proof series was opened on this comparison.",
+                "Compare again, and open another series."),
             ReportIssued => No("not-correctable", "A paper that was issued stays on record.", "Issue a new one that says what it replaces."),
             _ => null,
         };

@@ -51,6 +51,12 @@ public sealed record JobState
     public RebuildState? Rebuild { get; init; }
     public SettingState Setting { get; init; } = SettingState.AsFound;
     public ImmutableList<SeriesState> Series { get; init; } = [];
+
+    /// <summary>The last comparison of the tool's own sensor at this visit, as long as nothing was stripped or rebuilt since; else null.</summary>
+    public Entry<SensorCompared>? Comparison { get; init; }
+
+    /// <summary>The last loading up and down at this visit, as long as nothing was stripped or rebuilt since; else null.</summary>
+    public Entry<FrictionLooped>? Friction { get; init; }
     public ImmutableList<Entry<NoteWritten>> Notes { get; init; } = [];
     public ImmutableList<Entry<ReportIssued>> Reports { get; init; } = [];
 
@@ -102,6 +108,7 @@ public sealed record JobState
         ReportKind.ProofReport => "P",
         ReportKind.Label => "L",
         ReportKind.DoNotUseTag => "D",
+        ReportKind.SensorCheck => "C",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such paper."),
     };
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Proving;
 using Ramwright.Records.Events;
@@ -8,6 +9,8 @@ namespace Ramwright.Records.Jobs;
 /// <summary>A proof series as it stands.</summary>
 public sealed record SeriesState(Entry<SeriesOpened> Opened)
 {
+    private static readonly ConditionalWeakTable<ImmutableList<RunState>, StrongBox<bool>> Decided = []; // a list of runs belongs to one series, so it is decided once
+
     /// <summary>Every run taken, void ones too, in order.</summary>
     public ImmutableList<RunState> Runs { get; init; } = [];
 
@@ -50,7 +53,9 @@ public sealed record SeriesState(Entry<SeriesOpened> Opened)
     };
 
     /// <summary>Whether the planned runs alone leave the series undecided.</summary>
-    private bool IsExtended => ProofDecision.Decide(ToProofSeries() with { Peaks = Peaks[..Opened.What.PlannedRuns] }).Conformity == Conformity.Undecided;
+    private bool IsExtended => Decided.GetValue(Runs, _ => new(LeftUndecided)).Value;
+
+    private bool LeftUndecided => ProofDecision.Decide(ToProofSeries() with { Peaks = Peaks[..Opened.What.PlannedRuns] }).Conformity == Conformity.Undecided;
 }
 
 /// <summary>A run and, where it is void, why.</summary>

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Microsoft.EntityFrameworkCore;
-using Ramwright.Proving;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
 using Ramwright.Records.Ids;
@@ -22,6 +21,7 @@ public sealed class Ledger : IDisposable
 
     private readonly LedgerSession session;
     private readonly LedgerWriter writer;
+    private readonly EarlierProofs proofs = new();
 
     /// <param name="path">The database file; made on the first write or read when it does not exist. Its witness lies beside it.</param>
     public Ledger(string path, TimeProvider clock)
@@ -91,19 +91,18 @@ public sealed class Ledger : IDisposable
         return new ToolHistory(tool, facts.LastOrDefault()?.What as ToolRegistered, [.. jobs.Select(Projections.ToPlace)]);
     }, stop);
 
-    /// <summary>The scatter of earlier full series of a model: of each other tool its latest, at most <see cref="MostEarlierSeries"/>.</summary>
-    /// <param name="except">The tool that is to be proved: its own past does not moderate it.</param>
-    public async Task<ImmutableArray<EarlierScatter>> EarlierSeriesAsync(string modelId, ToolSerial except, CancellationToken stop = default)
+    /// <summary>Earlier full series of a model: of each other tool its latest, the latest first, at most <see cref="MostEarlierSeries"/>.</summary>
+    /// <param name="except">The tool that is to be proved: its own past does not speak for it.</param>
+    public async Task<ImmutableArray<EarlierProof>> EarlierProofsAsync(string modelId, ToolSerial except, CancellationToken stop = default)
     {
         var rows = await session.ReadAsync(db => db.Jobs.AsNoTracking()
             .Where(j => j.ModelId == modelId && j.Tool != except.Value && j.Verdict != null)
-            .OrderByDescending(j => j.Version).Select(j => new { j.Id, j.Tool }).ToListAsync(stop), stop);
-        var earlier = ImmutableArray.CreateBuilder<EarlierScatter>();
+            .OrderByDescending(j => j.Version).Select(j => new { j.Id, j.Tool, j.Version }).ToListAsync(stop), stop);
+        var earlier = ImmutableArray.CreateBuilder<EarlierProof>();
         foreach (var row in rows.DistinctBy(r => r.Tool, StringComparer.Ordinal).Take(MostEarlierSeries))
         {
-            if (await ReadAsync(JobId.Parse(row.Id), stop) is { } job && job.Series.FindLast(s => s is { Closed: not null, IsFull: true }) is { } series
-                && series.Closed!.What.Verdict is { StandardDeviation: { Pascals: > 0 } deviation, Runs: var runs })
-                earlier.Add(new(deviation, runs));
+            if (await proofs.FindAsync(JobId.Parse(row.Id), new(row.Version), id => ReadAsync(id, stop)) is { } proof)
+                earlier.Add(proof);
         }
 
         return earlier.ToImmutable();

@@ -35,6 +35,8 @@ public static class EventNames
         ["run-taken/1"] = typeof(RunTaken),
         ["run-voided/1"] = typeof(RunVoided),
         ["series-closed/1"] = typeof(SeriesClosed),
+        ["sensor-compared/1"] = typeof(SensorCompared),
+        ["friction-looped/1"] = typeof(FrictionLooped),
         ["tool-quarantined/1"] = typeof(ToolQuarantined),
         ["quarantine-lifted/1"] = typeof(QuarantineLifted),
         ["report-issued/1"] = typeof(ReportIssued),

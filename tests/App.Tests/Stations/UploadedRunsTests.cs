@@ -1,9 +1,9 @@
 using System.Text;
-using Ramwright.App.Demo;
 using Ramwright.App.Stations.Prove;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
 using Ramwright.Records.Events;
+using Ramwright.Records.Ids;
 
 namespace Ramwright.App.Tests.Stations;
 
@@ -52,10 +52,10 @@ public sealed class UploadedRunsTests
     private static async Task<TestShop> SeriesAsync()
     {
         var shop = await TestShop.AtAsync(Station.Prove);
-        Assert.IsType<ActAnswer.Done>(await new ProveStation(shop.Bench).OpenAsync(TestShop.Sign(), shop.Job, new SeriesWish(SaltmarshHouse.ForceCell, "dies closed", null, null)));
+        Assert.IsType<ActAnswer.Done>(await new ProveStation(shop.Bench).OpenAsync(TestShop.Sign(), shop.Job, new SeriesWish(InstrumentId.Parse("PG-1"), "dies closed", null, null)));
         return shop;
     }
 
     private static IReadOnlyList<GivenRun> Read(TestShop shop, string file, out FormMistakes mistakes) =>
-        UploadedRuns.Read("runs.csv", Encoding.UTF8.GetBytes(file), shop.Bench.Models.Find("corrie-85")!.Model, mistakes = new FormMistakes());
+        UploadedRuns.Read("runs.csv", Encoding.UTF8.GetBytes(file), null, shop.Bench.Models.Find("corrie-85")!.Model, mistakes = new FormMistakes());
 }

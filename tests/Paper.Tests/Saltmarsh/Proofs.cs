@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using Ramwright.Metrology.Quantities;
+using Ramwright.Metrology.Uncertainty;
 using Ramwright.Paper.Sheets;
 using Ramwright.Proving;
+using Ramwright.Proving.Reference;
 
 namespace Ramwright.Paper.Tests.Saltmarsh;
 
@@ -40,6 +42,17 @@ internal static class Proofs
         Interval = new(Pressure.FromBar(695.3), Pressure.FromBar(705.3)),
     };
 
+    /// <summary>2.8 bar / 2, 1.6 / √3 ... give 4 bar with k = 2, and the capture 0.4 bar upward, as the series has them.</summary>
+    public static readonly ReferenceBudget Reference = new(ReferenceKind.ForceCell,
+        [
+            new("calibration", SpreadShape.Expanded, BudgetUnit.Force, 340, 2, 824.4, Pressure.FromBar(1.4015), Effect.Systematic),
+            new("friction", SpreadShape.Rectangular, BudgetUnit.Force, 240, 1.7320508, 824.4, Pressure.FromBar(1.1423), Effect.Systematic),
+            new("drift, as stated", SpreadShape.Rectangular, BudgetUnit.Force, 180, 1.7320508, 824.4, Pressure.FromBar(0.8567), Effect.Systematic),
+            new("temperature", SpreadShape.Rectangular, BudgetUnit.Temperature, 4, 1.7320508, 4947, Pressure.FromBar(0.1142), Effect.Systematic),
+            new("repeats", SpreadShape.Normal, BudgetUnit.Force, 61, 1, 824.4, Pressure.FromBar(0.5029), Effect.Random) { DegreesOfFreedom = 9 },
+        ],
+        2, Pressure.FromBar(0.4), 1e8) { Lateness = TimeSpan.FromMilliseconds(0.4), Remarks = [BudgetRemark.TemperatureNotStated] };
+
     public static ImmutableArray<RunLine> RunsWithOneVoid =>
     [
         .. AsLeft.Take(4).Select((bar, i) => Run(i + 1, bar)),
@@ -68,15 +81,9 @@ internal static class Proofs
             CalibrationDue = new(2027, 2, 27),
             Certificate = "K 26-0831, Ridgeway Calibration",
         },
-        Budget =
-        [
-            new("calibration", Pressure.FromBar(2.8), Pressure.FromBar(2.8)),
-            new("drift since", Pressure.FromBar(1.6), Pressure.FromBar(1.6)),
-            new("temperature", Pressure.FromBar(1.2), Pressure.FromBar(1.2)),
-            new("spring and friction of the ram", Pressure.FromBar(1.9), Pressure.FromBar(1.9)),
-            new("catching the peak", Pressure.FromBar(0), Pressure.FromBar(0.4)),
-            new("resolution", Pressure.FromBar(1), Pressure.FromBar(1), Random: true),
-        ],
+        Reference = Reference,
+        OutputForce = ProofForce.Of(Reference, Conforms, new ForceConversion(Length.FromMillimetres(39.3), Length.FromMillimetres(0.05), Force.FromNewtons(1_690), Force.FromNewtons(169), Force.FromNewtons(600), Force.FromNewtons(240))),
+        Risk = ProofRisk.Of(Series, Conforms, Pressure.FromBar(0.4), [.. Enumerable.Range(0, 12).Select(i => Pressure.FromBar(696 + (i % 5) * 2))]),
         Method = "peak of each full run by force cell between jaw blocks, force over ram area, spring and friction allowed for",
         Load = "dies closed on blocks",
         BenchTemperature = Temperature.FromCelsius(22),

@@ -35,7 +35,17 @@ public sealed class ProofReportTests
     [InlineData("K 26-0831")]
     [InlineData("dies closed on blocks")]
     [InlineData("peak of each full run by force cell between jaw blocks")]
-    [InlineData("catching the peak")]
+    [InlineData("0.4 bar, upward alone, added whole: 1,000 bar/s × 0.4 ms")]
+    [InlineData("340 N")]
+    [InlineData("8.24e-3 bar/N", "0.00824 bar/N")]
+    [InlineData("√3")]
+    [InlineData("lower limit up by 4 bar, upper limit down by 4.4 bar")]
+    [InlineData("Nobody states what temperature does to it")]
+    [InlineData("Output force")]
+    [InlineData("the two agree")]
+    [InlineData("guarded acceptance of the mean, w = U and the capture")]
+    [InlineData("12 of the model, mean")]
+    [InlineData("accepted wrongly")]
     [InlineData("512.6")]
     [InlineData("Run 5 void: The jaw block slipped; seen and written down before the value was read.")]
     [InlineData("1.57 bar (this tool's own)")]
@@ -85,7 +95,9 @@ public sealed class ProofReportTests
         {
             AsFound = [],
             NoAsFound = "the tool would not build pressure",
-            Budget = [],
+            Reference = null,
+            OutputForce = null,
+            Risk = null,
             WorkDone = [],
             BenchTemperature = null,
             OilTemperatureFirst = null,

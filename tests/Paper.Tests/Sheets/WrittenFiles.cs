@@ -11,7 +11,7 @@ public sealed class WrittenFiles
     public static TheoryData<string, PaperSize> Sheets()
     {
         var data = new TheoryData<string, PaperSize>();
-        foreach (var name in new[] { "proof", "work", "quote", "end" })
+        foreach (var name in new[] { "proof", "work", "quote", "end", "sensor" })
         {
             data.Add(name, PaperSize.A4);
             data.Add(name, PaperSize.Letter);
@@ -28,6 +28,7 @@ public sealed class WrittenFiles
     {
         "proof" => ProofReport.Render(Proofs.Report, size, units),
         "work" => WorkSheet.Render(Works.Sheet, size, units),
+        "sensor" => SensorSheet.Render(SensorSheetTests.Input(7), size, units),
         "quote" => QuoteSheet.Render(Quotes.Sheet, size, units),
         _ => EndPaper.Render(EndPaperTests.Input(EndKind.ReturnedUnrepaired), size, units),
     };

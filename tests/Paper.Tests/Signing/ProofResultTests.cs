@@ -26,7 +26,9 @@ public sealed class ProofResultTests
             _ => Proofs.Report with
             {
                 AsFound = [],
-                Budget = [],
+                Reference = null,
+                OutputForce = null,
+                Risk = null,
                 Device = new() { Kind = "port gauge", Id = "PG-1" },
                 Job = House.Job with { Serial = null, CustomerReference = null },
                 ModelFingerprint = null,

@@ -1,6 +1,9 @@
+using Ramwright.Metrology.Calibration;
 using Ramwright.Metrology.Quantities;
+using Ramwright.Metrology.Uncertainty;
 using Ramwright.Planning.Strip;
 using Ramwright.Proving;
+using Ramwright.Proving.Reference;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
 using Ramwright.Records.Ids;
@@ -66,6 +69,26 @@ internal static class EventSamples
             Earlier = [new(Pressure.FromBar(2), 12), new(Pressure.FromBar(1.5), 8)], Resolution = Pressure.FromBar(0.1),
         },
         new RunTaken(1, 2, Pressure.FromBar(699.5), Gauge),
+        new SeriesOpened
+        {
+            Series = 3, PlannedRuns = 12, Limits = new(Pressure.FromBar(679), Pressure.FromBar(721)), Maximum = Pressure.FromBar(735), Device = Gauge,
+            Systematic = new(Pressure.FromBar(2.5), Pressure.FromBar(4), Pressure.FromBar(0.6)), Coverage = 0.95, Confidence = 0.9, Rule = DecisionRule.OneSidedPerLimit,
+            Reference = new ReferenceBudget(ReferenceKind.ForceCell,
+                [
+                    new("calibration line", SpreadShape.Normal, BudgetUnit.Force, 150, 1, 824.4, Pressure.FromBar(1.2366), Effect.Systematic) { DegreesOfFreedom = 4 },
+                    new("temperature", SpreadShape.Rectangular, BudgetUnit.Temperature, 10, 1.75, 4946, Pressure.FromBar(0.25), Effect.Random),
+                ],
+                2.25, Pressure.FromBar(1.5), 1e8)
+            {
+                DegreesOfFreedom = 8.5, Lateness = TimeSpan.FromMilliseconds(1.5),
+                Correction = new ReadingCorrection(75_000, [60, 0.0005], Area.FromSquareMetres(0.001213), Force.FromNewtons(2_300)),
+                Remarks = [BudgetRemark.DriftAssumed, BudgetRemark.TemperatureNotStated],
+            },
+        },
+        new RunTaken(3, 1, Pressure.FromBar(699.5), Gauge) { Shown = Pressure.FromBar(699), Source = RunSource.Memory },
+        new SettingPeakRead(Pressure.FromBar(724), Gauge) { Shown = Pressure.FromBar(723.5) },
+        new SensorCompared(Gauge, Pressure.FromBar(1.25), Pressure.FromBar(7), Pressure.FromBar(1), [new(0, 2e7, 2.01e7, true), new(0, 2e7, 2.02e7, false)]),
+        new FrictionLooped(InstrumentId.Parse("FC-2"), [new(Force.FromNewtons(61_100), Force.FromNewtons(61_400))]),
         new RunVoided(1, 2, "trigger let go"),
         new SeriesClosed(1, Verdict()),
         new ToolQuarantined(Pressure.FromBar(738), Pressure.FromBar(735)),
@@ -86,6 +109,11 @@ internal static class EventSamples
         },
         new InstrumentCalibrated(Gauge, new(2025, 12, 1), new(2026, 12, 1), "K-25-0072", "a made-up laboratory", MeasuredValue.Of(Pressure.FromBar(2.5)))
             { DriftPerYear = MeasuredValue.Of(Pressure.FromBar(0.4)), PerKelvin = MeasuredValue.Of(Pressure.FromBar(0.05)) },
+        new InstrumentCalibrated(Gauge, new(2026, 12, 1), new(2027, 12, 1), "K-26-0072", "a made-up laboratory", MeasuredValue.Of(Pressure.FromBar(2.5)))
+        {
+            AsFoundWithin = true, Adjusted = false, Curve = CurveForm.Quadratic,
+            Points = [new(2e7, 2.01e7), new(4e7, 4.01e7, 50_000)],
+        },
         new SettingsChanged(new()
         {
             ShopName = "Saltmarsh Tool Service", ShopAddress = "4 Sluice Lane", JobLetters = "SM", FirstJobNumber = 412, LabourPerHour = new(68, "EUR"), TaxRate = 0.19,

@@ -38,6 +38,10 @@ public sealed class CalibratePage(Bench bench) : BenchPage(bench)
 
     public static ImmutableArray<Option> AsFounds { get; } = [new("", "not known, or the first"), new("within", "within what was promised"), new("off", "off by more than was promised")];
 
+    public static ImmutableArray<Option> Curves { get; } = [new("straight", "a straight line"), new("quadratic", "a parabola, where the certificate gives a reason")];
+
+    public static ImmutableArray<Option> Adjustments { get; } = [new("", "not known"), new("no", "no: left as found"), new("yes", "yes")];
+
     public Task<IActionResult> OnPostAsync()
     {
         var events = Form.Read(House, Mistakes);

@@ -1,5 +1,8 @@
 using System.Globalization;
+using Ramwright.App.Devices;
 using Ramwright.App.Web.Parts;
+using Ramwright.Instruments.Connections;
+using Ramwright.Metrology.Calibration;
 using Ramwright.Records.Events;
 using Ramwright.Records.House;
 using Ramwright.Records.Ids;
@@ -27,6 +30,19 @@ public sealed class CalibrationForm
     public string? AsFound { get; set; }
     public string? Unit { get; set; } = "bar";
 
+    /// <summary>Points of the certificate, one a line: reading, reference and, if stated, the standard uncertainty of that comparison.</summary>
+    public string? Points { get; set; }
+
+    public string? Curve { get; set; }
+    public string? Adjusted { get; set; }
+
+    /// <summary>Drift in a year and change for each kelvin, in the unit of the uncertainty.</summary>
+    public string? Drift { get; set; }
+    public string? PerKelvin { get; set; }
+
+    /// <summary>How it is reached: <c>hand</c>, <c>simulated</c>, or a line as in docs/reference/instrument-connections.md.</summary>
+    public string? Connection { get; set; }
+
     /// <summary>The form of an instrument that is in the register; its new certificate is still to be written.</summary>
     public static CalibrationForm Of(InstrumentState known)
     {
@@ -44,6 +60,10 @@ public sealed class CalibrationForm
             Response = Milliseconds(facts.Response),
             Sampling = Milliseconds(facts.SamplingInterval),
             Unit = unit.Symbol,
+            Connection = facts.Connection,
+            Drift = Plain(known.Calibration?.DriftPerYear, unit with { Offset = 0 }),
+            PerKelvin = Plain(known.Calibration?.PerKelvin, unit with { Offset = 0 }),
+            Curve = known.Calibration?.Curve == CurveForm.Quadratic ? "quadratic" : null,
         };
     }
 
@@ -71,6 +91,9 @@ public sealed class CalibrationForm
             mistakes.Add("Expanded", "The uncertainty is not above zero.", "Write U with k = 2 as the certificate states it.");
         var (range, resolution) = (Above("Range", Range, expanded, mistakes), Above("Resolution", Resolution, expanded, mistakes));
         var (response, sampling) = (Time("Response", Response, mistakes), Time("Sampling", Sampling, mistakes));
+        var (drift, perKelvin) = (Change("Drift", Drift, expanded, mistakes), Change("PerKelvin", PerKelvin, expanded, mistakes));
+        var points = CertificatePoints.Read(Points, Unit ?? "bar", expanded, mistakes);
+        var connection = ReadConnection(house, id, mistakes);
         if (mistakes.Count > 0)
             return null;
         var known = house.Find(id)?.Facts ?? new InstrumentRegistered(id, Name!.Trim(), kind, expanded!.Value.Kind);
@@ -86,12 +109,51 @@ public sealed class CalibrationForm
                 Resolution = resolution ?? known.Resolution,
                 Response = response ?? known.Response,
                 SamplingInterval = sampling ?? known.SamplingInterval,
+                Connection = connection ?? known.Connection,
             },
             new InstrumentCalibrated(id, on!.Value, due!.Value, Certificate!.Trim(), Laboratory!.Trim(), expanded.Value)
             {
                 AsFoundWithin = AsFound switch { "within" => true, "off" => false, _ => null },
+                DriftPerYear = drift,
+                PerKelvin = perKelvin,
+                Points = points is { IsEmpty: false } ? points : null,
+                Curve = points is { IsEmpty: false } ? (Curve == "quadratic" ? CurveForm.Quadratic : CurveForm.Straight) : null,
+                Adjusted = Adjusted switch { "yes" => true, "no" => false, _ => null },
             },
         ];
+    }
+
+    /// <summary>A connection that reads; null where none was written, so that the register's stays.</summary>
+    private string? ReadConnection(HouseState house, InstrumentId id, FormMistakes mistakes)
+    {
+        var text = Connection?.Trim();
+        if (string.IsNullOrEmpty(text))
+            return null;
+        if (text == LiveBench.ByHand || (text == SimulatedBench.Connection && house.Find(id)?.Facts.Connection == SimulatedBench.Connection))
+            return text;
+        if (text == SimulatedBench.Connection)
+        {
+            mistakes.Add("Connection", "A simulated instrument reads no tool that exists.", "Write hand, or how it is reached.");
+            return null;
+        }
+
+        if (ConnectionText.Read("connection", text) is ConnectionAnswer.Refused refused)
+        {
+            foreach (var mistake in refused.Mistakes)
+                mistakes.Add("Connection", Sentence.Of(mistake.What), Sentence.Of(mistake.Mend));
+        }
+
+        return text;
+    }
+
+    /// <summary>A change of the reading, zero or more; null where none was written.</summary>
+    private MeasuredValue? Change(string field, string? text, MeasuredValue? expanded, FormMistakes mistakes)
+    {
+        if (string.IsNullOrWhiteSpace(text) || Figures.Read(text, Unit ?? "bar", field, mistakes) is not { } read)
+            return null;
+        if (expanded is { } of && of.Kind != read.Kind)
+            mistakes.Add(field, "That is another quantity than the uncertainty below.", $"Write it in {Unit}.");
+        return new MeasuredValue(read.Kind, Math.Abs(read.Si));
     }
 
     private MeasuredValue? Above(string field, string? text, MeasuredValue? expanded, FormMistakes mistakes)

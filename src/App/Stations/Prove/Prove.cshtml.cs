@@ -9,9 +9,9 @@ using Ramwright.App.Web.Parts;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Metrology.Text;
 using Ramwright.Proving;
+using Ramwright.Proving.Reference;
 using Ramwright.Proving.Text;
 using Ramwright.Records.Events;
-using Ramwright.Records.Ids;
 using Ramwright.Records.Jobs;
 
 namespace Ramwright.App.Stations.Prove;
@@ -21,14 +21,12 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
 {
     private const int LargestUpload = 1_000_000;
 
-    private static readonly Temperature UsualRoom = Temperature.FromCelsius(20);
-
     public string? Peak { get; private set; }
     public string? Load { get; private set; } = "dies closed on nothing";
     public string? Room { get; private set; }
 
     /// <summary>20 °C in the unit of the house.</summary>
-    public string RoomAsUsual => QuantityText.Parts(UsualRoom, Words.System, 0).Number;
+    public string RoomAsUsual => QuantityText.Parts(OpenSeriesForm.UsualRoom, Words.System, 0).Number;
 
     /// <summary>The series shown: the open one, else the last.</summary>
     public SeriesState? Series => Job.Series is [.., var last] ? last : null;
@@ -42,7 +40,30 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
 
     public ProofPicture? Picture { get; private set; }
 
-    public ImmutableArray<Option> Instruments => DeviceChoice.Of(House, Model, Bench.Today);
+    /// <summary>What could measure this proof today.</summary>
+    public ImmutableArray<Option> Choices => References.Options(References.Of(House, Job, Model, Bench.Today), Words);
+
+    /// <summary>The reference chosen on the page of references, if one was.</summary>
+    public string? With => Device ?? (Request.Query["with"].ToString() is { Length: > 0 } with ? with : null);
+
+    public string? Device { get; private set; }
+
+    /// <summary>Rise before the peak, as it was typed.</summary>
+    public string? Rise { get; private set; }
+
+    /// <summary>Where the rise comes from when nobody types one.</summary>
+    public string RiseHint => $"Empty: {BudgetText.Rise(Pressure.FromBar(ToolRise.BarPerSecond(Model)), Words.System)}, {(ToolRise.IsKnown(Model) ? "by the model" : "as is usual")}. A recording may show another.";
+
+    /// <summary>What the reference of the series may be off; null in series of an earlier program.</summary>
+    public BudgetView? Budget => Series?.Opened.What is { Reference: { } reference } opened
+        ? BudgetView.Of(reference.Kind == ReferenceKind.ToolMemory ? BudgetText.Of(reference.Kind) : opened.Device.Value, reference, opened.Limits, Words)
+        : null;
+
+    /// <summary>A force cell shows a force; everything else a pressure.</summary>
+    public string PeakUnit => Job.OpenSeries?.Opened.What.Reference?.Kind == ReferenceKind.ForceCell ? Words.ForceUnit : Words.PressureUnit;
+
+    /// <summary>Whether runs come from the tool's own memory.</summary>
+    public bool FromMemory => Job.OpenSeries?.Opened.What.Reference?.Kind == ReferenceKind.ToolMemory;
 
     /// <summary>Whether the device of the open series is one that the bench can run by itself: simulated, or read live.</summary>
     public bool RunsHere => Job.OpenSeries is { } open && House.Find(open.Opened.What.Device) is { } device && LiveBench.Runs(device.Facts.Connection);
@@ -86,32 +107,14 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
         .. EarlierSeries >= Proving.EarlierSeries.Fewest ? [new Option("moderated", $"moderated by {EarlierSeries} earlier series of the model")] : Array.Empty<Option>(),
     ];
 
-    public Task<IActionResult> OnPostOpenAsync(string? device, string? load, string? room, string? more, string? scatter)
+    public Task<IActionResult> OnPostOpenAsync(OpenSeriesForm form)
     {
-        (Load, Room, MoreRuns) = (load, room, more);
+        ArgumentNullException.ThrowIfNull(form);
+        (Device, Load, Room, MoreRuns, Rise) = (form.Device, form.Load, form.Room, form.More, form.Rise);
         var mistakes = new FormMistakes();
-        if (!InstrumentId.TryParse(device, out var id))
-            mistakes.Add("device", "No instrument was chosen.", "Choose the one that reads the peaks.");
-        Temperature? temperature = null;
-        if (!string.IsNullOrWhiteSpace(room) && Web.Parts.Figures.Read(room, Words.TemperatureUnit, "room", mistakes) is { } read)
-        {
-            if (read is { Kind: MeasuredKind.Temperature, Si: > 243 and < 333 })
-                temperature = Temperature.FromSi(read.Si);
-            else
-                mistakes.Add("room", "That is no temperature of a workshop.", $"Write it in {Words.TemperatureUnit}, such as {Words.Show(UsualRoom)}.");
-        }
-
-        int? further = null;
-        if (!string.IsNullOrWhiteSpace(more))
-        {
-            if (int.TryParse(more.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var runs) && runs is >= 1 and <= 1000)
-                further = runs;
-            else
-                mistakes.Add("more", $"'{more.Trim()}' is no number of runs.", "Write a whole number from 1 to 1,000, or leave it empty.");
-        }
-
+        var wish = form.Read(Words, mistakes);
         return TakeAsync(
-            s => mistakes.Count > 0 ? Task.FromResult(ActAnswer.Refuse(mistakes)) : station.OpenAsync(s, Job.Id, new SeriesWish(id, string.IsNullOrWhiteSpace(load) ? "dies closed on nothing" : load.Trim(), temperature, null, further, scatter == "moderated")),
+            s => wish is null ? Task.FromResult(ActAnswer.Refuse(mistakes)) : station.OpenAsync(s, Job.Id, wish),
             PageOf(Station.Prove));
     }
 
@@ -129,7 +132,7 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
     {
         Peak = peak;
         var mistakes = new FormMistakes();
-        var read = Web.Parts.Figures.ReadPressure(peak, Words.PressureUnit, "peak", mistakes);
+        var read = TypedPeak.Read(peak, PeakUnit, Job.OpenSeries?.Opened.What.Reference?.Correction, mistakes);
         return TakeAsync(s => read is { } p ? station.TakeRunsAsync(s, Job.Id, [new GivenRun(p)]) : Task.FromResult(ActAnswer.Refuse(mistakes)), PageOf(Station.Prove));
     }
 
@@ -143,7 +146,7 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
             using var bytes = new MemoryStream();
             await file.CopyToAsync(bytes, HttpContext.RequestAborted);
             var mistakes = new FormMistakes();
-            var runs = UploadedRuns.Read(Path.GetFileName(file.FileName), bytes.ToArray(), Model, mistakes);
+            var runs = UploadedRuns.Read(Path.GetFileName(file.FileName), bytes.ToArray(), Job.OpenSeries?.Opened.What, Model, mistakes);
             return mistakes.Count == 0 ? await station.TakeRunsAsync(s, Job.Id, runs) : ActAnswer.Refuse(mistakes);
         },
         PageOf(Station.Prove));
@@ -159,7 +162,7 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
     protected override async Task<IActionResult?> DrawAsync()
     {
         if (IsHere && !IsOpen && Job.StandingProof is null)
-            EarlierSeries = (await Bench.Ledger.EarlierSeriesAsync(Model.Tool.Id, Job.Opened!.What.Tool, HttpContext.RequestAborted)).Length;
+            EarlierSeries = (await Bench.Ledger.EarlierProofsAsync(Model.Tool.Id, Job.Opened!.What.Tool, HttpContext.RequestAborted)).Length;
         if (Series is not { } series)
             return await base.DrawAsync();
         Verdict = series.Closed?.What.Verdict ?? ProofDecision.Decide(series.ToProofSeries());
@@ -174,6 +177,6 @@ public sealed class ProvePage(Bench bench, ProveStation station, SimulatedBench 
         if (open.IsFull)
             return ActAnswer.Refuse("", "The series is full: no run is added to it.", "Close the series.");
         var reading = await device.RunAsync(HttpContext.RequestAborted);
-        return await station.TakeRunsAsync(signature, Job.Id, [new GivenRun(reading.Peak)]);
+        return await station.TakeRunsAsync(signature, Job.Id, [new GivenRun(reading.Peak, null, RunSource.Device)]);
     }
 }

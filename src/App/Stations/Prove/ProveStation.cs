@@ -4,6 +4,7 @@ using Ramwright.App.Devices;
 using Ramwright.App.Web.Pages;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Proving;
+using Ramwright.Proving.Reference;
 using Ramwright.Records.Events;
 using Ramwright.Records.Ids;
 
@@ -20,26 +21,29 @@ public sealed class ProveStation(Bench bench)
         if (at.Job.Quarantine is not null)
             return ActAnswer.Refuse("", "The tool is quarantined: it went above its maximum.", "Have the frame inspected and record it at Set, or end the job.");
         var house = await bench.Ledger.HouseAsync();
-        if (house.Find(wish.Device) is not { } instrument)
+        var instrument = wish.Device is { } id ? house.Find(id) : null;
+        if (wish.Device is not null && instrument is null)
             return ActAnswer.Refuse("device", $"No instrument is called {wish.Device}.", "Choose one of the list.");
-        var fit = DeviceFit.Of(instrument, at.Model, bench.Today);
+        var stands = new Circumstances { Room = wish.Room, RiseBarPerSecond = wish.RiseBarPerSecond, Friction = at.Job.Friction?.What.Examine() as FrictionLoop.Shown };
+        var fit = instrument is null ? MemoryFit.Of(at.Job, at.Model, stands) : DeviceFit.Of(instrument, at.Model, bench.Today, stands);
         if (fit is not DeviceFit.Fits fits)
-            return ActAnswer.Refuse("device", ((DeviceFit.Unfit)fit).What, "Choose another instrument, or have this one calibrated.");
-        ImmutableArray<EarlierScatter>? earlier = wish.Moderated ? await bench.Ledger.EarlierSeriesAsync(at.Model.Tool.Id, at.Job.Opened!.What.Tool) : null;
+            return ActAnswer.Refuse("device", ((DeviceFit.Unfit)fit).What, instrument is null ? "Compare the tool's sensor first, or choose another reference." : "Choose another reference, or have this one calibrated.");
+        ImmutableArray<EarlierScatter>? earlier = wish.Moderated ? [.. (await bench.Ledger.EarlierProofsAsync(at.Model.Tool.Id, at.Job.Opened!.What.Tool)).Select(p => p.Scatter)] : null;
         return await at.WriteAsync(signature, new SeriesOpened
         {
             Series = at.Job.Series.Count + 1,
             PlannedRuns = at.Model.Limits.ProofRuns,
             Limits = at.Model.Limits.Pressure,
             Maximum = at.Model.Limits.Maximum,
-            Device = wish.Device,
-            Systematic = fits.Systematic,
+            Device = wish.Device ?? at.Job.Comparison!.What.Reference,
+            Systematic = fits.Budget.Systematic,
+            Reference = fits.Budget,
             Coverage = house.Settings.Coverage,
             Confidence = house.Settings.Confidence,
             Rule = at.Model.Limits.Rule,
             MoreRuns = wish.MoreRuns,
             Earlier = earlier,
-            Resolution = InstrumentDevice.Describe(instrument, at.Model)?.Resolution,
+            Resolution = instrument is null ? at.Job.Comparison!.What.Resolution : InstrumentDevice.Describe(instrument, at.Model)?.Resolution,
             Load = wish.Load,
             Room = wish.Room,
             Oil = wish.Oil,
@@ -47,32 +51,42 @@ public sealed class ProveStation(Bench bench)
     });
 
     /// <summary>Full runs were taken, one or several in their order, void ones with their causes. More than the series has places for are refused whole; above the maximum the tool is quarantined with the same entry.</summary>
-    public Task<ActAnswer> TakeRunsAsync(Signature signature, JobId id, IReadOnlyList<GivenRun> runs) => AtProve(signature, id, at =>
+    public Task<ActAnswer> TakeRunsAsync(Signature signature, JobId id, IReadOnlyList<GivenRun> runs) => AtProve(signature, id, async at =>
     {
         if (at.Job.OpenSeries is not { } series)
-            return Refused("", "No series is open.", "Open a series first: how many runs, against which limits, by which device.");
+            return ActAnswer.Refuse("", "No series is open.", "Open a series first: how many runs, against which limits, by which device.");
+        var opened = series.Opened.What;
+        if (await ExpiredAsync(opened) is { } expired)
+            return ActAnswer.Refuse("", expired, "Close the series, and open another with a reference that may be relied on.");
         var free = series.Places - series.Peaks.Length;
         var count = runs.Count(r => r.VoidCause is null);
         if (runs.Count == 0)
-            return Refused("readings", "No reading was given.", "Write the peak of the run.");
+            return ActAnswer.Refuse("readings", "No reading was given.", "Write the peak of the run.");
         if (count > free)
-            return Refused("readings", string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? "reading" : "readings")}, and the series has {free} free places: none is dropped, so none was taken."), free == 0 ? "Close the series." : "Give the runs of this series alone.");
+            return ActAnswer.Refuse("readings", string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? "reading" : "readings")}, and the series has {free} free places: none is dropped, so none was taken."), free == 0 ? "Close the series." : "Give the runs of this series alone.");
         if (runs.FirstOrDefault(r => r.Peak.Bar is not (> 0 and <= 2000)) is { Peak: var absurd })
-            return Refused("readings", $"{absurd.Bar.ToString("0.#", CultureInfo.InvariantCulture)} bar is no peak of such a tool.", "Write the peak that the device shows, above 0 and at most 2,000 bar.");
+            return ActAnswer.Refuse("readings", $"{absurd.Bar.ToString("0.#", CultureInfo.InvariantCulture)} bar is no peak of such a tool.", "Write the peak that the device shows, above 0 and at most 2,000 bar.");
         var first = series.NextRun;
         List<JobEvent> events = [];
+        var highest = Pressure.FromPascals(0); // a void run above the maximum has strained the frame as well
         foreach (var (i, run) in runs.Index())
         {
-            events.Add(new RunTaken(series.Number, first + i, run.Peak, series.Opened.What.Device));
+            var correction = opened.Reference?.Correction is { Changes: true } changing ? changing : null;
+            var peak = correction?.Correct(run.Peak) ?? run.Peak;
+            events.Add(new RunTaken(series.Number, first + i, peak, opened.Device) { Shown = correction is null ? null : run.Peak, Source = run.Source });
             if (run.VoidCause is { } cause)
                 events.Add(new RunVoided(series.Number, first + i, cause));
+            highest = peak > highest ? peak : highest;
         }
 
-        var highest = runs.MaxBy(r => r.Peak.Pascals)!.Peak; // a void run above the maximum has strained the frame as well
-        if (highest > series.Opened.What.Maximum && at.Job.Quarantine is null)
-            events.Add(new ToolQuarantined(highest, series.Opened.What.Maximum));
-        return at.WriteAsync(signature, events);
+        if (highest > opened.Maximum && at.Job.Quarantine is null)
+            events.Add(new ToolQuarantined(highest, opened.Maximum));
+        return await at.WriteAsync(signature, events);
     });
+
+    /// <summary>Why the reference of an open series may not be read on today; null when it may. The tool's memory rests on the comparison of this visit.</summary>
+    private async Task<string?> ExpiredAsync(SeriesOpened opened) =>
+        opened.Reference?.Kind != ReferenceKind.ToolMemory && (await bench.Ledger.HouseAsync()).Find(opened.Device) is { } instrument ? DeviceFit.WhyNot(instrument, bench.Today) : null;
 
     /// <summary>A run does not count, for a cause apart from its value.</summary>
     public Task<ActAnswer> VoidAsync(Signature signature, JobId id, int run, string? cause) => AtProve(signature, id, at =>
@@ -87,9 +101,13 @@ public sealed class ProveStation(Bench bench)
     });
 
     /// <summary>Closes the series with its verdict. A series that is not full may be closed: it is then undecided, unless it already does not conform.</summary>
-    public Task<ActAnswer> CloseAsync(Signature signature, JobId id) => AtProve(signature, id, at => at.Job.OpenSeries is not { } series
-        ? Refused("", "No series is open.", "Open a series first.")
-        : at.WriteAsync(signature, new SeriesClosed(series.Number, ProofDecision.Decide(series.ToProofSeries()))));
+    public Task<ActAnswer> CloseAsync(Signature signature, JobId id) => AtProve(signature, id, async at =>
+    {
+        if (at.Job.OpenSeries is not { } series)
+            return ActAnswer.Refuse("", "No series is open.", "Open a series first.");
+        var earlier = await bench.Ledger.EarlierProofsAsync(at.Model.Tool.Id, at.Job.Opened!.What.Tool);
+        return await at.WriteAsync(signature, new SeriesClosed(series.Number, ProofDecision.Decide(series.ToProofSeries() with { EarlierPeaks = [.. earlier.Select(p => p.Peaks)] })));
+    });
 
     /// <summary>On to Release with a closed series, or back to Set or Find with a reason.</summary>
     public Task<ActAnswer> GoAsync(Signature signature, JobId id, Station to, string? why) => AtProve(signature, id, at =>
@@ -114,7 +132,9 @@ public sealed class ProveStation(Bench bench)
 }
 
 /// <summary>What the person chose for a series.</summary>
+/// <param name="Device">The instrument that reads the peaks; null: the tool's own memory.</param>
 /// <param name="Load">Against what the tool runs: dies closed, a connector.</param>
 /// <param name="MoreRuns">An extension: so many more runs if the planned ones leave the series undecided.</param>
 /// <param name="Moderated">Whether the earlier series of the model moderate this one's scatter.</param>
-public sealed record SeriesWish(InstrumentId Device, string Load, Temperature? Room, Temperature? Oil, int? MoreRuns = null, bool Moderated = false);
+/// <param name="RiseBarPerSecond">Rise before the peak as a recording shows it; null: the model's, or the usual one.</param>
+public sealed record SeriesWish(InstrumentId? Device, string Load, Temperature? Room, Temperature? Oil, int? MoreRuns = null, bool Moderated = false, double? RiseBarPerSecond = null);

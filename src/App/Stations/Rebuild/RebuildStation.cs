@@ -57,9 +57,14 @@ public sealed class RebuildStation(Bench bench)
             return ActAnswer.Refuse("applied", $"{words.Show(torque)} lies outside {words.Show(asked.Torque - band)} to {words.Show(asked.Torque + band)}.", "Loosen it, tighten it again, and write what the wrench shows then.");
         if (wrench is not { } id || house.Find(id) is not { } instrument)
             return ActAnswer.Refuse("wrench", "Which torque wrench was used is not said.", "Choose it from the list of instruments.");
-        return instrument.IsDueOn(today)
-            ? ActAnswer.Refuse("wrench", $"Wrench {id} is overdue for calibration: a torque signed with it is void.", "Use one whose calibration is valid, and tighten again.")
-            : null;
+        return instrument switch
+        {
+            { Facts.Kind: not InstrumentKind.TorqueWrench } => ActAnswer.Refuse("wrench", $"{id} is no torque wrench.", "Choose the wrench that was used."),
+            { Facts.InUse: false } => ActAnswer.Refuse("wrench", $"Wrench {id} is withdrawn from use: a torque signed with it is void.", "Use one whose calibration is valid, and tighten again."),
+            _ when instrument.IsDueOn(today) => ActAnswer.Refuse("wrench", $"Wrench {id} is overdue for calibration: a torque signed with it is void.", "Use one whose calibration is valid, and tighten again."),
+            { Facts.Range: { AsTorque: { } range } } when torque > range => ActAnswer.Refuse("wrench", $"Wrench {id} ends at {words.Show(range)}: beyond its range its torque is void.", "Use a larger one, and tighten again."),
+            _ => null,
+        };
     }
 
     private Task<ActAnswer> AtRebuild(Signature signature, JobId id, Func<JobAtBench, Task<ActAnswer>> act) => JobAtBench.ActAsync(bench, signature, id, Station.Rebuild, act);

@@ -11,7 +11,8 @@ namespace Ramwright.App.Stations.Release;
 /// <summary>The proof is looked at once more and the tool released, with its report; or the job comes to another honest end.</summary>
 public sealed class ReleasePage(Bench bench, ReleaseStation station) : StationPage(bench, Station.Release)
 {
-    public (string What, string Mend)? WhyNot => ReleaseStation.WhyNot(Job, Person);
+    public (string What, string Mend)? WhyNot => ReleaseStation.WhyNot(Job, Person)
+        ?? (Doubts.Of(Job, House, Bench.Clock.LocalTimeZone) is [var doubt, ..] ? (doubt, "Go back and measure again with an instrument that may be relied on, or choose another end.") : null);
 
     public AnswerMark? Answer => Job.StandingProof is { Closed: { } closed } series
         ? new AnswerMark(closed.What.Verdict.Conformity, [VerdictText.Lines(closed.What.Verdict, series.ToProofSeries(), Words.System)[0]], Large: true)

@@ -1,8 +1,5 @@
-using System.Collections.Immutable;
-using Ramwright.App.Devices;
 using Ramwright.App.Papers;
 using Ramwright.App.Web.Pages;
-using Ramwright.Metrology.Quantities;
 using Ramwright.Paper.Sheets;
 using Ramwright.Paper.Signing;
 using Ramwright.Proving;
@@ -10,7 +7,6 @@ using Ramwright.Records.Events;
 using Ramwright.Records.House;
 using Ramwright.Records.Ids;
 using Ramwright.Records.Jobs;
-using Ramwright.ServiceModels.Model;
 
 namespace Ramwright.App.Stations.Release;
 
@@ -43,6 +39,8 @@ public sealed class ReleaseStation(Bench bench, PaperArchive archive)
             return ActAnswer.Refuse("", $"Job {id} stands at {job.Station}.", "A tool is released at Release, after its proof.");
         if (end == JobEnd.Released && WhyNot(job, house.Find(signature.By)) is { } not)
             return ActAnswer.Refuse("", not.What, not.Mend);
+        if (end == JobEnd.Released && Doubts.Of(job, house, bench.Clock.LocalTimeZone) is [var doubt, ..])
+            return ActAnswer.Refuse("", doubt, "Prove it again, or tighten it again, with an instrument that may be relied on; or choose another end.");
         if (end == JobEnd.Released && KeyFault(house) is { } fault)
             return fault;
         if (end != JobEnd.Released && string.IsNullOrWhiteSpace(why))
@@ -96,13 +94,8 @@ public sealed class ReleaseStation(Bench bench, PaperArchive archive)
         if (kind != ReportKind.ProofReport)
             return await archive.IssueAsync(id, signature, kind, number, EndPaper.Render(PaperFiller.End(source, number), source.Size, source.Units), head);
         using var key = archive.Keys.Open(house.Settings.ShopName);
-        var input = ProofReportFiller.Fill(source, number, Budget(job, model, house), correction);
+        var past = await bench.Ledger.EarlierProofsAsync(model.Tool.Id, job.Opened.What.Tool);
+        var input = ProofReportFiller.Fill(source, number, [.. past.Select(p => p.Mean)], correction);
         return await archive.IssueAsync(id, signature, number, SignedReport.Of(input, source.Size, source.Units, key), input.Replaces, head);
     }
-
-    private static ImmutableArray<UncertaintyLine> Budget(JobState job, ServiceModel model, HouseState house) =>
-        job.StandingProof is { Opened: var opened } && house.Find(opened.What.Device) is { } instrument
-            && DeviceFit.Of(instrument, model, DateOnly.FromDateTime(opened.At.DateTime)) is DeviceFit.Fits fits
-            ? [.. fits.Lines.Select(l => new UncertaintyLine(l.What, 2 * l.Standard, 2 * l.Standard)), new UncertaintyLine("catching the peak (added whole, upward only)", Pressure.FromBar(0), fits.Capture)]
-            : [];
 }

@@ -2,13 +2,16 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Microsoft.AspNetCore.Mvc;
 using Ramwright.App.Devices;
+using Ramwright.App.Stations.Prove;
 using Ramwright.App.Web.Frame;
 using Ramwright.App.Web.Pages;
 using Ramwright.App.Web.Parts;
 using Ramwright.Metrology.Quantities;
 using Ramwright.Paper.Charts;
 using Ramwright.Paper.Drawing;
+using Ramwright.Proving.Reference;
 using Ramwright.Records.Events;
+using Ramwright.Records.House;
 using Ramwright.Records.Ids;
 using Ramwright.Setting;
 
@@ -86,8 +89,9 @@ public sealed class SetPage(Bench bench, SetStation station, SimulatedBench devi
     {
         Peak = peak;
         var mistakes = new FormMistakes();
-        var read = Figures.ReadPressure(peak, Words.PressureUnit, "peak", mistakes);
         InstrumentId? device = InstrumentId.TryParse(instrument, out var id) && House.Find(id) is not null ? id : null;
+        var cell = device is { } chosen && House.Find(chosen)!.Facts.Kind == InstrumentKind.ForceCell ? ReadingCorrection.Of(null, RamForce.Of(Model)) : null;
+        var read = TypedPeak.Read(peak, Words.PressureUnit, cell, mistakes);
         return TakeAsync(s => read is { } p ? station.ReadAsync(s, Job.Id, p, device) : Task.FromResult(ActAnswer.Refuse(mistakes)), PageOf(Station.Set));
     }
 

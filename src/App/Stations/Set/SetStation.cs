@@ -1,5 +1,7 @@
+using Ramwright.App.Devices;
 using Ramwright.App.Web.Pages;
 using Ramwright.Metrology.Quantities;
+using Ramwright.Proving.Reference;
 using Ramwright.Records.Events;
 using Ramwright.Records.Ids;
 using Ramwright.Records.Jobs;
@@ -18,15 +20,21 @@ public sealed class SetStation(Bench bench)
         SettingAdvisor.Advise(model, [.. job.Setting.Runs.Select(r => r.Run with { Locked = r.Read.Number > job.Setting.Locked?.Number })], new SettingOptions { LargestChancePastMaximum = largestChancePastMaximum });
 
     /// <summary>A full run was read. Above the maximum the tool is quarantined with the same entry.</summary>
-    public Task<ActAnswer> ReadAsync(Signature signature, JobId id, Pressure peak, InstrumentId? instrument) => AtSet(signature, id, at =>
+    /// <param name="shown">As the instrument shows it: corrected as a proof will be, so that what is set is what is proved.</param>
+    public Task<ActAnswer> ReadAsync(Signature signature, JobId id, Pressure shown, InstrumentId? instrument) => AtSet(signature, id, async at =>
     {
+        var correction = instrument is { } read ? await CorrectionOfAsync(at, read) : null;
+        var peak = correction?.Correct(shown) ?? shown;
         if (ReadingCheck.Of(peak, at.Model.Limits) is ReadingCheck.Implausible(var what, var mend))
-            return Refused("peak", Sentence(what), Sentence(mend));
-        JobEvent[] events = [new SettingPeakRead(peak, instrument)];
+            return ActAnswer.Refuse("peak", Sentence(what), Sentence(mend));
+        JobEvent[] events = [new SettingPeakRead(peak, instrument) { Shown = correction is null ? null : shown }];
         if (peak > at.Model.Limits.Maximum && at.Job.Quarantine is null)
             events = [.. events, new ToolQuarantined(peak, at.Model.Limits.Maximum)];
-        return at.WriteAsync(signature, events);
+        return await at.WriteAsync(signature, events);
     });
+
+    private async Task<ReadingCorrection?> CorrectionOfAsync(JobAtBench at, InstrumentId id) =>
+        (await bench.Ledger.HouseAsync()).Find(id) is { } instrument && DeviceFit.Of(instrument, at.Model, bench.Today) is DeviceFit.Fits { Budget.Correction: { Changes: true } correction } ? correction : null;
 
     /// <summary>The screw was turned; clockwise is positive.</summary>
     public Task<ActAnswer> TurnAsync(Signature signature, JobId id, Angle turn) => AtSet(signature, id, at => turn.Radians == 0 || Math.Abs(turn.Turns) > MostTurns

@@ -33,6 +33,8 @@ public static class EventWords
         ReliefLocked => "relief screw locked",
         SeriesOpened x => $"proof series {x.Series} opened",
         RunTaken x => $"run {x.Run} taken",
+        SensorCompared x => $"the tool's sensor compared with {x.Reference}",
+        FrictionLooped x => $"loaded up and down {x.Loops.Length} times under {x.Cell}",
         RunVoided x => $"run {x.Run} void: {x.Cause}",
         SeriesClosed x => $"series {x.Series} closed: {AnswerMark.Word(x.Verdict.Conformity)}",
         ToolQuarantined => "quarantined: above the maximum",
@@ -52,6 +54,7 @@ public static class EventWords
         ReportKind.ServiceRecord => "service record",
         ReportKind.ProofReport => "proof report",
         ReportKind.Label => "label",
+        ReportKind.SensorCheck => "sensor check",
         _ => "do-not-use tag",
     };
 

@@ -12,6 +12,9 @@ public sealed class Words(Units units)
 
     public string PressureUnit => System == UnitSystem.Metric ? "bar" : "psi";
 
+    /// <summary>The unit in which a force cell is read.</summary>
+    public string ForceUnit => System == UnitSystem.Metric ? "kN" : "lbf";
+
     /// <summary>The unit in which this torque is shown: small ones have their own.</summary>
     public string UnitOf(Torque torque) => QuantityText.Parts(torque, System).Unit;
 

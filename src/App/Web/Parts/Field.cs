@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Ramwright.App.Web.Parts;
 
 /// <summary>What a field takes.</summary>
-public enum FieldKind { Text, Figure, LongText, Date, Choice, File, BigFigure }
+public enum FieldKind { Text, Figure, LongText, Date, Choice, File, Files, BigFigure }
 
 /// <summary>One of the values that a choice offers.</summary>
 public sealed record Option(string Value, string Text);

@@ -83,18 +83,5 @@ internal static class ProofTables
         yield return ("flags", verdict.Flags.IsEmpty ? "nothing flagged (screens flag, they delete nothing)" : string.Join("; ", verdict.Flags.Select(f => f.Text)));
     }
 
-    /// <summary>What the device may be off, by cause.</summary>
-    public static void Budget(Flow flow, ProofReportInput input, UnitSystem units)
-    {
-        var unit = QuantityText.Parts(Pressure.FromBar(0), units).Unit;
-        ImmutableArray<Column> columns = [new(1), new(54, Right: true, Fixed: true), new(54, Right: true, Fixed: true)];
-        var systematic = input.Series.Systematic;
-        var rows = input.Budget.Select(l => (ImmutableArray<Cell>)[l.Random ? l.Name + " (random)" : l.Name, Part(l.Below, units), Part(l.Above, units)])
-            .Append([new Span("together, systematic", TextStyle.Strong), new Span(Part(systematic.BelowLimit, units), TextStyle.Strong), new Span(Part(systematic.AboveLimit, units), TextStyle.Strong)]);
-        flow.Table(columns, ["expanded, k = 2", $"below, {unit}", $"above, {unit}"], rows);
-    }
-
     private static string Peak(Pressure p, UnitSystem units) => QuantityText.Parts(p, units, units == UnitSystem.Metric ? 1 : 0).Number;
-
-    private static string Part(Pressure p, UnitSystem units) => QuantityText.Parts(p, units, units == UnitSystem.Metric ? 2 : 1).Number;
 }

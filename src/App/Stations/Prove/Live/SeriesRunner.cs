@@ -3,6 +3,7 @@ using Ramwright.App.Devices;
 using Ramwright.App.Web.Pages;
 using Ramwright.Instruments.Devices;
 using Ramwright.Instruments.Runs;
+using Ramwright.Records.Events;
 using Ramwright.Records.Ids;
 using Ramwright.Records.Jobs;
 using Ramwright.Records.Store;
@@ -77,7 +78,7 @@ public sealed class SeriesRunner(Bench bench, ProveStation station, SimulatedBen
     private async Task<string?> TakeAsync(LiveSeries live, Signature signature, JobId id, PeakReading reading)
     {
         var taken = live.Now.State.Taken + 1;
-        switch (await station.TakeRunsAsync(signature.ForPart((ushort)taken), id, [new GivenRun(reading.Peak)]))
+        switch (await station.TakeRunsAsync(signature.ForPart((ushort)taken), id, [new GivenRun(reading.Peak, null, RunSource.Device)]))
         {
             case ActAnswer.Done:
                 live.Become(new LiveState(taken, new LiveMoment.Waiting()));
