@@ -40,44 +40,73 @@ public sealed record QuickMeasurement
 
     public static QuickMeasurement AdvanceTime { get; } = new()
     {
-        Id = "advance-time", Name = "time the advance with a stopwatch, trigger to dies closed, nothing between them", Device = "stopwatch", Time = TimeSpan.FromMinutes(2),
+        Id = "advance-time",
+        Name = "time the advance with a stopwatch, trigger to dies closed, nothing between them",
+        Device = "stopwatch",
+        Time = TimeSpan.FromMinutes(2),
         Readings = [new("advance-time", "trigger to dies closed", Dimension.Time, "4.1s")],
-        InsteadOfSymptoms = ["slow"], InsteadOfChecks = ["free-stroke"], Scatter = (0.05, 0.12),
+        InsteadOfSymptoms = ["slow"],
+        InsteadOfChecks = ["free-stroke"],
+        Scatter = (0.05, 0.12),
     };
 
     public static QuickMeasurement Opening { get; } = new()
     {
-        Id = "opening", Name = "read the pressure at which the relief opens", Device = "dial gauge with peak pointer", Time = TimeSpan.FromMinutes(5),
+        Id = "opening",
+        Name = "read the pressure at which the relief opens",
+        Device = "dial gauge with peak pointer",
+        Time = TimeSpan.FromMinutes(5),
         Readings = [new("opening", "pressure at which the relief opens", Dimension.Pressure, "655bar")],
-        InsteadOfSymptoms = ["stops-low", "stops-high"], InsteadOfChecks = ["opening"], Scatter = (0.012, 0),
+        InsteadOfSymptoms = ["stops-low", "stops-high"],
+        InsteadOfChecks = ["opening"],
+        Scatter = (0.012, 0),
     };
 
     public static QuickMeasurement Hold { get; } = new()
     {
-        Id = "hold", Name = "stop near three quarters of the pressure, read the dial gauge at once and after a minute", Device = "dial gauge", Time = TimeSpan.FromMinutes(4),
+        Id = "hold",
+        Name = "stop near three quarters of the pressure, read the dial gauge at once and after a minute",
+        Device = "dial gauge",
+        Time = TimeSpan.FromMinutes(4),
         Readings = [new("hold-0", "pressure right after the stop, when the pump has run out", Dimension.Pressure, "530bar"), new("hold-60", "pressure 60 s later, the oil's cooling included", Dimension.Pressure, "455bar")],
-        InsteadOfSymptoms = ["pressure-decays"], InsteadOfChecks = ["hold"], Value = r => 1 - r[1] / r[0], Scatter = (0.1, 0.03),
+        InsteadOfSymptoms = ["pressure-decays"],
+        InsteadOfChecks = ["hold"],
+        Value = r => 1 - r[1] / r[0],
+        Scatter = (0.1, 0.03),
     };
 
     public static QuickMeasurement NoLoadCurrent { get; } = new()
     {
-        Id = "no-load-current", Name = "clamp the pack lead and read the current of the advance", Device = "clamp meter", Time = TimeSpan.FromMinutes(3),
+        Id = "no-load-current",
+        Name = "clamp the pack lead and read the current of the advance",
+        Device = "clamp meter",
+        Time = TimeSpan.FromMinutes(3),
         Readings = [new("no-load-current", "current while the ram advances", Dimension.Current, "2.6A")],
-        InsteadOfChecks = ["current"], Scatter = (0.08, 0.4),
+        InsteadOfChecks = ["current"],
+        Scatter = (0.08, 0.4),
     };
 
     public static QuickMeasurement PackResistance { get; } = new()
     {
-        Id = "pack-resistance", Name = "read the pack's voltage at rest and under load, with the current", Device = "voltmeter and clamp meter", Time = TimeSpan.FromMinutes(3),
+        Id = "pack-resistance",
+        Name = "read the pack's voltage at rest and under load, with the current",
+        Device = "voltmeter and clamp meter",
+        Time = TimeSpan.FromMinutes(3),
         Readings = [new("pack-rest", "voltage of the pack at rest", Dimension.Voltage, "18.4V"), new("pack-load", "its voltage under load", Dimension.Voltage, "16.9V"), new("load-current", "the current at that moment", Dimension.Current, "60A")],
-        InsteadOfChecks = ["other-pack"], Value = r => (r[0] - r[1]) / r[2], Scatter = (0.2, 0.002),
+        InsteadOfChecks = ["other-pack"],
+        Value = r => (r[0] - r[1]) / r[2],
+        Scatter = (0.2, 0.002),
     };
 
     public static QuickMeasurement StrokesPerCharge { get; } = new()
     {
-        Id = "strokes-per-charge", Name = "count full strokes from a full charge", Device = "time", Time = TimeSpan.FromMinutes(40),
+        Id = "strokes-per-charge",
+        Name = "count full strokes from a full charge",
+        Device = "time",
+        Time = TimeSpan.FromMinutes(40),
         Readings = [new("strokes-per-charge", "full strokes from a full charge", null, "200")],
-        InsteadOfSymptoms = ["pack-drains"], Scatter = (0.2, 1),
+        InsteadOfSymptoms = ["pack-drains"],
+        Scatter = (0.2, 1),
     };
 
     /// <summary>Every measurement, quick ones first.</summary>

@@ -63,7 +63,8 @@ public static class ProofReport
             Conditions(f, input, units);
             f.Space(8);
             Work(f, input, units);
-        }));
+        }
+        ));
         flow.Space(8);
         BesideTheVerdict.Fill(flow, input, units);
         flow.Space(10);

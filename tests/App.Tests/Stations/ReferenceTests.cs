@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Ramwright.App.Demo;
-using Ramwright.App.Devices;
 using Ramwright.App.Stations.Prove;
 using Ramwright.App.Stations.Release;
 using Ramwright.App.Web.Pages;

@@ -73,8 +73,15 @@ public sealed class CheapestPolicy
     {
         var problem = new ActionProblem
         {
-            Weights = [0.5, 0.5], Cases = [[0], [1]], Remedies = [new(1, 1, [1, 0]), new(1, 1, [0, 1])], Looks = [],
-            Opening = [20], Closing = [20], Test = 5, GiveUp = 1000, Start = new(0, 0, 0, 0, true),
+            Weights = [0.5, 0.5],
+            Cases = [[0], [1]],
+            Remedies = [new(1, 1, [1, 0]), new(1, 1, [0, 1])],
+            Looks = [],
+            Opening = [20],
+            Closing = [20],
+            Test = 5,
+            GiveUp = 1000,
+            Start = new(0, 0, 0, 0, true),
         };
         Assert.Equal(47, ActionSearch.Solve(problem, 1000).Cost, 1e-9); // in, both, out, one run; one after another: 46 + 0.5 · 46 = 69
     }
@@ -108,9 +115,15 @@ public sealed class CheapestPolicy
         var looks = Enumerable.Range(0, random.Next(0, 3)).Select(l => Look(random, cases.Length, steps, l)).ToImmutableArray();
         return new()
         {
-            Weights = [.. weights.Select(w => w / weights.Sum())], Cases = cases, Remedies = remedies, Looks = looks,
-            Opening = [.. Enumerable.Range(0, steps).Select(_ => 10 * random.NextDouble())], Closing = [.. Enumerable.Range(0, steps).Select(_ => 10 * random.NextDouble())],
-            Test = 5 * random.NextDouble(), GiveUp = random.Next(2) == 0 ? 60 : 500, Start = default,
+            Weights = [.. weights.Select(w => w / weights.Sum())],
+            Cases = cases,
+            Remedies = remedies,
+            Looks = looks,
+            Opening = [.. Enumerable.Range(0, steps).Select(_ => 10 * random.NextDouble())],
+            Closing = [.. Enumerable.Range(0, steps).Select(_ => 10 * random.NextDouble())],
+            Test = 5 * random.NextDouble(),
+            GiveUp = random.Next(2) == 0 ? 60 : 500,
+            Start = default,
         };
     }
 
@@ -126,8 +139,15 @@ public sealed class CheapestPolicy
     /// <summary>One fault in each case; the tool has failed; runs cost nothing.</summary>
     private static ActionProblem Problem(double[] weights, ImmutableArray<RemedyAct> remedies, ImmutableArray<LookAct> looks, double[] opening, double giveUp = 10_000) => new()
     {
-        Weights = weights, Cases = [.. weights.Select((_, f) => new[] { f })], Remedies = remedies, Looks = looks,
-        Opening = opening, Closing = new double[opening.Length], Test = 0, GiveUp = giveUp, Start = new(0, 0, 0, 0, true),
+        Weights = weights,
+        Cases = [.. weights.Select((_, f) => new[] { f })],
+        Remedies = remedies,
+        Looks = looks,
+        Opening = opening,
+        Closing = new double[opening.Length],
+        Test = 0,
+        GiveUp = giveUp,
+        Start = new(0, 0, 0, 0, true),
     };
 
     private static JsonElement Case(string id) => JsonDocument.Parse(File.ReadAllText(PublishedNetworks.Published("troubleshooting-order.json"))).RootElement

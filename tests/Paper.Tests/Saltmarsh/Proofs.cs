@@ -51,7 +51,8 @@ internal static class Proofs
             new("temperature", SpreadShape.Rectangular, BudgetUnit.Temperature, 4, 1.7320508, 4947, Pressure.FromBar(0.1142), Effect.Systematic),
             new("repeats", SpreadShape.Normal, BudgetUnit.Force, 61, 1, 824.4, Pressure.FromBar(0.5029), Effect.Random) { DegreesOfFreedom = 9 },
         ],
-        2, Pressure.FromBar(0.4), 1e8) { Lateness = TimeSpan.FromMilliseconds(0.4), Remarks = [BudgetRemark.TemperatureNotStated] };
+        2, Pressure.FromBar(0.4), 1e8)
+    { Lateness = TimeSpan.FromMilliseconds(0.4), Remarks = [BudgetRemark.TemperatureNotStated] };
 
     public static ImmutableArray<RunLine> RunsWithOneVoid =>
     [

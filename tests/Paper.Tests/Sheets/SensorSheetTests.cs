@@ -15,9 +15,17 @@ public sealed class SensorSheetTests
         var task = new SensorTask { AllowedPascals = allowedBar * 1e5, ReferenceStandardPascals = 1.25e5, ResolutionPascals = 1e5 };
         return new SensorSheetInput
         {
-            Number = "SM-0409-C1", House = House.Header, Job = House.Job, Points = points, Task = task, Answer = SensorCheck.Examine(points, task),
+            Number = "SM-0409-C1",
+            House = House.Header,
+            Job = House.Job,
+            Points = points,
+            Task = task,
+            Answer = SensorCheck.Examine(points, task),
             Reference = new() { Kind = "port gauge", Id = "PG-1", Serial = "19-1188", Calibrated = new(2026, 6, 1), CalibrationDue = new(2027, 6, 1), Certificate = "K-2288, a made-up laboratory" },
-            Compared = new(2026, 11, 25), ComparedBy = new("J. Fenn"), Issued = House.Noon, Ledger = House.Ledger,
+            Compared = new(2026, 11, 25),
+            ComparedBy = new("J. Fenn"),
+            Issued = House.Noon,
+            Ledger = House.Ledger,
         };
     }
 
