@@ -54,6 +54,8 @@ public static class ProofReport
         flow.Facts(100, ProofTables.Statistics(input, units));
         flow.Space(4);
         flow.Whole(new Span("Decision rule. ", TextStyle.SmallInk with { Bold = true }), new Span(DecisionWords.Rule(input), TextStyle.SmallInk));
+        flow.Space(4);
+        Standing(flow, input, code);
         flow.Space(10);
         flow.Heading("What the reference may be off", input.Reference is { } budget ? BudgetText.Of(budget.Kind) + ", at the middle of the limits" : null);
         ReferenceTable.Fill(flow, input.Reference, input.Series, units);
@@ -68,7 +70,7 @@ public static class ProofReport
         flow.Space(8);
         BesideTheVerdict.Fill(flow, input, units);
         flow.Space(10);
-        Closing(flow, input, code);
+        Closing(flow, input);
     }
 
     private static void Chart(Flow flow, ProofReportInput input, double height, UnitSystem units)
@@ -147,12 +149,17 @@ public static class ProofReport
             flow.Paragraph(new Span("Nothing was done to the tool between as found and as left.", TextStyle.Body));
     }
 
-    private static void Closing(Flow flow, ProofReportInput input, PrintedCode? code)
+    private static void Closing(Flow flow, ProofReportInput input)
     {
         flow.Points(input.Remarks.Select(SheetText.Sentence));
         flow.Paragraph(new Span(
             $"{SafetyWords.OnlyThisItem} {SafetyWords.NoPromise} {SafetyWords.Defer} {SafetyWords.Injection} Not issued under accreditation. To be copied in full only.",
             TextStyle.Small));
+    }
+
+    /// <summary>What the paper stands on and how it is signed, beside its code.</summary>
+    private static void Standing(Flow flow, ProofReportInput input, PrintedCode? code)
+    {
         flow.Paragraph(new Span(
             $"Report {input.Number}. Ledger entry {input.Ledger.Entry}, head {input.Ledger.Head}.{(input.ModelFingerprint is { } f ? $" Service model sha-256 {f}." : "")} {Signed(input, code)}",
             TextStyle.Small));
