@@ -80,8 +80,9 @@ internal sealed class DiagnoseVerb : Verb
             return CommandLine.Answer.Refused([.. found]);
 
         var network = FaultNetwork.Of(model);
-        if (FaultFinder.Weigh(network, evidence) is not FaultAnswer.Found { Report: var report })
-            return DiagnoseAnswer.Contradictory(model, ((FaultAnswer.Contradictory)FaultFinder.Weigh(network, evidence)).Conflict);
+        var weighed = FaultFinder.Weigh(network, evidence);
+        if (weighed is not FaultAnswer.Found { Report: var report })
+            return DiagnoseAnswer.Contradictory(model, ((FaultAnswer.Contradictory)weighed).Conflict);
         var options = new ActionOptions { Rates = rates, Open = [.. done], Tried = [.. tried] };
         return NextAction.Advise(network, evidence, options) is ActionAnswer.Advised { Advice: var advice }
             ? DiagnoseAnswer.Of(model, report, advice)

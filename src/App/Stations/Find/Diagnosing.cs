@@ -51,8 +51,9 @@ public sealed class Diagnosing
     private static Diagnosed Weigh(FaultNetwork network, JobState job, Rates rates)
     {
         var evidence = FoundEvidence.Of(network.Model, job);
-        if (FaultFinder.Weigh(network, evidence) is not FaultAnswer.Found { Report: var report })
-            return new Diagnosed.Contradictory(((FaultAnswer.Contradictory)FaultFinder.Weigh(network, evidence)).Conflict);
+        var weighed = FaultFinder.Weigh(network, evidence);
+        if (weighed is not FaultAnswer.Found { Report: var report })
+            return new Diagnosed.Contradictory(((FaultAnswer.Contradictory)weighed).Conflict);
         var options = new ActionOptions { Rates = rates, Open = job.Done };
         return NextAction.Advise(network, evidence, options) is ActionAnswer.Advised { Advice: var advice }
             ? new Diagnosed.Weighed(report, advice)

@@ -23,7 +23,7 @@ public sealed record SymptomGroup(string Name, ImmutableArray<(Symptom Symptom, 
 /// <param name="SpeaksFor">Names of the symptoms seen that a fault which it mends can bring.</param>
 /// <param name="Mends">Probability that the tool has a fault that it mends and that it mends it, 0 to 1; null where nothing was weighed.</param>
 /// <param name="Advised">The next thing to do, or done in the same opening.</param>
-public sealed record RemedyChoice(Remedy Remedy, ImmutableArray<string> SpeaksFor, ImmutableArray<string> Parts, double? Mends, bool Advised);
+public sealed record RemedyChoice(Remedy Remedy, ImmutableArray<string> SpeaksFor, double? Mends, bool Advised);
 
 /// <summary>What Find shows.</summary>
 public static class FindView
@@ -48,7 +48,6 @@ public static class FindView
             .. model.Remedies
                 .Select(r => new RemedyChoice(r,
                     [.. symptoms.Where(s => s.Causes.Any(c => c.Probability > 0 && r.Mends.Any(m => m.Fault == c.Fault && m.Probability > 0))).Select(s => s.Name)],
-                    [.. r.Frees.Concat(r.Renews).Distinct().Select(model.NameOf)],
                     weighed is null ? null : Mends(r, weighed.Report),
                     advised.Contains(r.Id)))
                 .OrderByDescending(c => c.Advised).ThenByDescending(c => c.Mends ?? 0).ThenByDescending(c => c.SpeaksFor.Length),

@@ -57,7 +57,7 @@ public sealed class FindWords(ServiceModel model, Words words)
         var measurement = QuickMeasurement.All.First(m => m.Id == measured.Measurement);
         var value = measurement.Id switch
         {
-            "hold" => $"{measured.Value:0.#%} lost".ToString(CultureInfo.InvariantCulture),
+            "hold" => string.Create(CultureInfo.InvariantCulture, $"{measured.Value:0.#%} lost"),
             "pack-resistance" => string.Create(CultureInfo.InvariantCulture, $"{measured.Value * 1e3:0} mΩ"),
             "opening" => words.Show(Pressure.FromPascals(measured.Value)),
             "no-load-current" => string.Create(CultureInfo.InvariantCulture, $"{measured.Value:0.#} A"),
